@@ -1,0 +1,70 @@
+#pragma once
+
+#include <cassert>
+#include <string>
+#include <utility>
+#include <variant>
+#include <vector>
+
+namespace stemwright {
+
+/// What went wrong, as data. The words for it stand in app/messages, where they can be translated.
+enum class ProblemCode {
+    // reading a file
+    notJson,          ///< values: what the parser expected or saw
+    notUtf8,          ///<
+    tooDeep,          ///< values: the depth allowed
+    duplicateKey,     ///< values: the key
+    notAPlan,         ///< the "format" key is missing or names something else
+    newerVersion,     ///< values: the file's version, the newest one known
+    missingKey,       ///< values: the key
+    wrongType,        ///< values: what was expected ("number", "text", …), what was there
+    outOfRange,       ///< values: the number, the least and the most allowed
+    unknownWord,      ///< values: the word, the words allowed
+    duplicateId,      ///< values: the id
+    noSuchId,         ///< values: the sort of part ("mix", …), the id
+    tooMany,          ///< values: the count, the most allowed
+    badColour,        ///< values: the text that is not #rrggbb
+    overdrawnStock,   ///< values: kind name, mix name, placed, in stock
+    mixNotOfKind,     ///< values: kind name, mix name: the stock of the kind has no line for the mix
+    // applying an edit
+    noSuchStem,       ///< values: the id
+    noSuchTier,       ///< values: stem name, tier number from 1
+    noSuchSlot,       ///< values: stem name, tier number, slot number from 1
+    noSuchPlace,      ///< values: the index, the most allowed: a list position outside the list
+    trayEmpty,        ///< values: kind name, mix name: none of these is left in the tray
+    slotPinned,       ///< values: stem name, tier number
+    stemLocked,       ///< values: stem name
+    stillUsed,        ///< values: the part's name, what uses it
+    idTaken,          ///< values: the sort of part, the id
+    stockBelowPlaced, ///< values: kind name, mix name, placed, wanted stock
+};
+
+/// `place` is a path into the plan as its file writes it, such as `stems[2].tiers[4].slots[0].mix`, or
+/// `line 3, column 17` for a text that is no JSON; empty where there is none.
+struct Problem {
+    ProblemCode code{};
+    std::string place;
+    std::vector<std::string> values;
+
+    friend bool operator==(const Problem&, const Problem&) = default;
+};
+
+/// Either a value or the problem that stood in its way. Asking for the one that is not there is a bug.
+template <class T> class [[nodiscard]] Result {
+public:
+    Result(T value) : content_(std::in_place_index<0>, std::move(value)) {}
+    Result(Problem problem) : content_(std::in_place_index<1>, std::move(problem)) {}
+
+    bool ok() const { return content_.index() == 0; }
+    explicit operator bool() const { return ok(); }
+    T& value() & { return (assert(ok()), std::get<0>(content_)); }
+    const T& value() const& { return (assert(ok()), std::get<0>(content_)); }
+    T&& value() && { return (assert(ok()), std::get<0>(std::move(content_))); }
+    const Problem& problem() const { return (assert(!ok()), std::get<1>(content_)); }
+
+private:
+    std::variant<T, Problem> content_;
+};
+
+} // namespace stemwright
