@@ -1,0 +1,50 @@
+#pragma once
+
+#include "core/quantity/gauge.h"
+#include "core/quantity/quantity.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace stemwright {
+
+enum class WrapWith { wire, floss, tape };
+
+/// One layer wound around the stem from tip to base.
+struct Wrap {
+    WrapWith with = WrapWith::floss;
+    /// How many lie side by side: the strands of a floss, 1 for a single wire or tape.
+    int strands = 6;
+    /// Width of one strand; the diameter of a wire; the width of a tape as it comes off the roll.
+    Length width = millimetres(0.2);
+    /// How much a layer stands out from the stem; a wire's diameter.
+    Length thickness = millimetres(0.2);
+    /// The number a wire was bought by.
+    std::optional<GaugeNumber> gauge;
+    /// The part of a turn that lies on the turn before: 0 is edge to edge, below 1.
+    double overlap = 0.3;
+    /// How many times its length a tape is stretched to; 1 for wire and floss.
+    double stretch = 1;
+    /// Laid in under the first turns.
+    Length startTail = millimetres(40);
+    /// Knotted, or twisted off, at the end.
+    Length finish = millimetres(50);
+    /// What the hand must hold, and is cut off in the end.
+    Length hold = millimetres(100);
+    /// How it is sold: the length of one skein, spool or roll; nothing where it is not known.
+    std::optional<Length> sold;
+    std::string extra;
+
+    friend bool operator==(const Wrap&, const Wrap&) = default;
+};
+
+/// The layers from the wires outward, none to a few: often wire, or floss, or wire with floss over it.
+struct Binding {
+    std::vector<Wrap> wraps;
+    std::string extra;
+
+    friend bool operator==(const Binding&, const Binding&) = default;
+};
+
+} // namespace stemwright

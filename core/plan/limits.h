@@ -1,0 +1,32 @@
+#pragma once
+
+#include <cstddef>
+
+namespace stemwright::limits {
+
+// Chosen so that every real plant fits with room to spare and nothing absurd gets in: our own, no source.
+inline constexpr std::size_t stems = 10'000;
+inline constexpr std::size_t tiers = 1'000;
+inline constexpr std::size_t slots = 24;
+inline constexpr std::size_t colours = 500;
+inline constexpr std::size_t mixes = 500;
+inline constexpr std::size_t coloursInMix = 24;
+inline constexpr std::size_t kinds = 100;
+inline constexpr std::size_t wraps = 4;
+inline constexpr std::size_t nameLength = 1'000;  ///< bytes of UTF-8
+inline constexpr std::size_t noteLength = 100'000; ///< bytes of UTF-8
+inline constexpr int stock = 1'000'000;
+inline constexpr int beads = 100'000;
+inline constexpr int wiresAtBase = 24;
+inline constexpr int whorl = static_cast<int>(slots);
+inline constexpr int strands = 24;
+inline constexpr double longest = 10'000;    ///< mm: leaves, spacings, tails, pots
+inline constexpr double longestWire = 1'000'000; ///< mm: cut or sold lengths
+inline constexpr double thickest = 20;       ///< mm: wires, strands and tapes (width of a tape: see widest)
+inline constexpr double widest = 100;        ///< mm: tapes
+inline constexpr double densest = 25'000;    ///< kg/m³
+inline constexpr double minutes = 100'000;
+inline constexpr double mostOverlap = 0.95;
+inline constexpr double mostStretch = 10;
+
+} // namespace stemwright::limits

@@ -1,0 +1,53 @@
+#pragma once
+
+#include "core/quantity/gauge.h"
+#include "core/quantity/metal.h"
+#include "core/quantity/quantity.h"
+
+#include <optional>
+#include <string>
+
+namespace stemwright {
+
+enum class PotShape { cylinder, frustum, bowl };
+
+/// What goes into the pot to hold the stems.
+struct Clay {
+    Length depth = millimetres(40);
+    /// kg/m³ as it stands.
+    double density = 1600;
+    std::string extra;
+
+    friend bool operator==(const Clay&, const Clay&) = default;
+};
+
+/// The wire that carries a stem in the clay.
+struct Stake {
+    Length diameter = millimetres(1.3);
+    std::optional<GaugeNumber> gauge;
+    Metal metal = Metal::softSteel;
+    /// How much of it is bound to the stem above the clay.
+    Length overlap = millimetres(20);
+    std::string extra;
+
+    friend bool operator==(const Stake&, const Stake&) = default;
+};
+
+struct Pot {
+    std::string name;
+    PotShape shape = PotShape::cylinder;
+    /// Inside, at the rim.
+    Length topDiameter = millimetres(120);
+    /// Inside, at the floor; a bowl is round there and heeds it not.
+    Length bottomDiameter = millimetres(90);
+    Length depth = millimetres(60);
+    /// How much of each stem's tail is below the clay's surface.
+    Length plantingDepth = millimetres(0);
+    Clay clay;
+    Stake stake;
+    std::string extra;
+
+    friend bool operator==(const Pot&, const Pot&) = default;
+};
+
+} // namespace stemwright
