@@ -13,8 +13,8 @@ struct Colour {
     ColourId id;
     std::string name;
     Srgb srgb;
-    /// Keys of the file that this version does not know, kept as the text of a JSON object; empty where there are
-    /// none. Every part of a plan that is an object in the file carries one.
+    /// Keys of the file that this version does not know, kept as the text of a JSON object; empty where there
+    /// are none. Every part of a plan that is an object in the file carries one.
     std::string extra;
 
     friend bool operator==(const Colour&, const Colour&) = default;

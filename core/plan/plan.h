@@ -37,7 +37,7 @@ struct Units {
 };
 
 /// The document: everything about one potted plant. A value: copied, compared, changed only through edits
-/// (core/document/edit.h). What is on no stem is in the tray, by subtraction.
+/// (core/plan/edit.h). What is on no stem is in the tray, by subtraction.
 struct Plan {
     About about;
     Units units;
@@ -93,15 +93,16 @@ struct TrayLine {
 /// Every line of every kind's stock, kinds in the plan's order and lines in theirs, in one pass over the board.
 std::vector<TrayLine> tray(const Plan& plan);
 
-/// The smallest id above every one in use, so that ids of removed parts return only when nothing newer is there.
+/// The smallest id above every one in use, so that ids of removed parts return only when nothing newer is
+/// there.
 ColourId freeColourId(const Plan& plan);
 MixId freeMixId(const Plan& plan);
 KindId freeKindId(const Plan& plan);
 StemId freeStemId(const Plan& plan);
 
-/// The first way in which the plan contradicts itself or leaves the limits of limits.h: an id that is 0 or stands
-/// twice, a reference to nothing, more leaves placed than in stock, a number that no plant has. Nothing for a
-/// valid plan. Everything that reads a plan from outside asks this before it lets the plan in.
+/// The first way in which the plan contradicts itself or leaves the limits of limits.h: an id that is 0 or
+/// stands twice, a reference to nothing, more leaves placed than in stock, a number that no plant has. Nothing
+/// for a valid plan. Everything that reads a plan from outside asks this before it lets the plan in.
 std::optional<Problem> firstProblem(const Plan& plan);
 
 } // namespace stemwright

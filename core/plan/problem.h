@@ -11,22 +11,22 @@ namespace stemwright {
 /// What went wrong, as data. The words for it stand in app/messages, where they can be translated.
 enum class ProblemCode {
     // reading a file
-    notJson,          ///< values: what the parser expected or saw
-    notUtf8,          ///<
-    tooDeep,          ///< values: the depth allowed
-    duplicateKey,     ///< values: the key
-    notAPlan,         ///< the "format" key is missing or names something else
-    newerVersion,     ///< values: the file's version, the newest one known
-    missingKey,       ///< values: the key
-    wrongType,        ///< values: what was expected ("number", "text", …), what was there
-    outOfRange,       ///< values: the number, the least and the most allowed
-    unknownWord,      ///< values: the word, the words allowed
-    duplicateId,      ///< values: the id
-    noSuchId,         ///< values: the sort of part ("mix", …), the id
-    tooMany,          ///< values: the count, the most allowed
-    badColour,        ///< values: the text that is not #rrggbb
-    overdrawnStock,   ///< values: kind name, mix name, placed, in stock
-    mixNotOfKind,     ///< values: kind name, mix name: the stock of the kind has no line for the mix
+    notJson,        ///< values: what the parser expected or saw
+    notUtf8,        ///<
+    tooDeep,        ///< values: the depth allowed
+    duplicateKey,   ///< values: the key
+    notAPlan,       ///< the "format" key is missing or names something else
+    newerVersion,   ///< values: the file's version, the newest one known
+    missingKey,     ///< values: the key
+    wrongType,      ///< values: what was expected ("number", "text", …), what was there
+    outOfRange,     ///< values: the number, the least and the most allowed
+    unknownWord,    ///< values: the word, the words allowed
+    duplicateId,    ///< values: the id
+    noSuchId,       ///< values: the sort of part ("mix", …), the id
+    tooMany,        ///< values: the count, the most allowed
+    badColour,      ///< values: the text that is not #rrggbb
+    overdrawnStock, ///< values: kind name, mix name, placed, in stock
+    mixNotOfKind,   ///< values: kind name, mix name: the stock of the kind has no line for the mix
     // applying an edit
     noSuchStem,       ///< values: the id
     noSuchTier,       ///< values: stem name, tier number from 1

@@ -41,7 +41,9 @@ Angle turnStep(const StemForm& form) {
     return degrees(0);
 }
 
-Angle turnPeriod(const StemForm& form) { return wholeTurn / leavesPerTier(form); }
+Angle turnPeriod(const StemForm& form) {
+    return wholeTurn / leavesPerTier(form);
+}
 
 Plane planeOf(const Tier& tier) {
     return apart(tier.turn, degrees(0), degrees(180)) <= degrees(45) ? Plane::sideToSide : Plane::frontToBack;

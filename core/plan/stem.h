@@ -1,8 +1,8 @@
 #pragma once
 
 #include "core/plan/id.h"
-#include "core/quantity/metal.h"
 #include "core/quantity/gauge.h"
+#include "core/quantity/metal.h"
 #include "core/quantity/quantity.h"
 
 #include <optional>
@@ -52,8 +52,8 @@ struct Progress {
 
 /// The leaves bound on together at one level.
 struct Tier {
-    /// Where the first leaf points, counter-clockwise seen from above: 0 to the viewer's left, 90 to the front, 180
-    /// to the right, 270 to the back. The others follow at equal angles in the same sense. In [0, 360).
+    /// Where the first leaf points, counter-clockwise seen from above: 0 to the viewer's left, 90 to the front,
+    /// 180 to the right, 270 to the back. The others follow at equal angles in the same sense. In [0, 360).
     Angle turn;
     /// From this tier down to the next; the stem's own spacing where there is none. The last tier's counts only
     /// once another stands below it, since what follows it is the tail.

@@ -59,17 +59,39 @@ struct AngleTag {
 inline constexpr double millimetresPerInch = 25.4;
 inline constexpr double gramsPerOunce = 28.349523125;
 
-constexpr Length millimetres(double v) { return LengthTag::fromMillimetres(v); }
-constexpr Length inches(double v) { return LengthTag::fromMillimetres(v * millimetresPerInch); }
-constexpr double inMillimetres(Length l) { return LengthTag::toMillimetres(l); }
-constexpr double inMetres(Length l) { return LengthTag::toMillimetres(l) / 1000.0; }
-constexpr double inInches(Length l) { return LengthTag::toMillimetres(l) / millimetresPerInch; }
-constexpr Mass grams(double v) { return MassTag::fromGrams(v); }
-constexpr double inGrams(Mass m) { return MassTag::toGrams(m); }
-constexpr double inOunces(Mass m) { return MassTag::toGrams(m) / gramsPerOunce; }
-constexpr Angle degrees(double v) { return AngleTag::fromDegrees(v); }
-constexpr double inDegrees(Angle a) { return AngleTag::toDegrees(a); }
-constexpr double inRadians(Angle a) { return AngleTag::toDegrees(a) * 3.14159265358979323846 / 180.0; }
+constexpr Length millimetres(double v) {
+    return LengthTag::fromMillimetres(v);
+}
+constexpr Length inches(double v) {
+    return LengthTag::fromMillimetres(v * millimetresPerInch);
+}
+constexpr double inMillimetres(Length l) {
+    return LengthTag::toMillimetres(l);
+}
+constexpr double inMetres(Length l) {
+    return LengthTag::toMillimetres(l) / 1000.0;
+}
+constexpr double inInches(Length l) {
+    return LengthTag::toMillimetres(l) / millimetresPerInch;
+}
+constexpr Mass grams(double v) {
+    return MassTag::fromGrams(v);
+}
+constexpr double inGrams(Mass m) {
+    return MassTag::toGrams(m);
+}
+constexpr double inOunces(Mass m) {
+    return MassTag::toGrams(m) / gramsPerOunce;
+}
+constexpr Angle degrees(double v) {
+    return AngleTag::fromDegrees(v);
+}
+constexpr double inDegrees(Angle a) {
+    return AngleTag::toDegrees(a);
+}
+constexpr double inRadians(Angle a) {
+    return AngleTag::toDegrees(a) * 3.14159265358979323846 / 180.0;
+}
 
 /// An angle brought into [0, period); for period 0 or less the angle itself.
 Angle wrapped(Angle a, Angle period);

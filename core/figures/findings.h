@@ -1,0 +1,56 @@
+#pragma once
+
+#include "core/figures/figures.h"
+#include "core/plan/edit.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace stemwright {
+
+// Chosen parameters, our own, no source: where a maker begins to see it.
+
+/// Heights closer than this look alike.
+inline constexpr Length nearTwin = millimetres(3);
+/// A stem holds this many leaves of a mix more than its fair share before it is said to lean.
+inline constexpr double leaningLeaves = 1.5;
+/// ΔE00 of a stem's drift from which it is called high: sources put "another colour" anywhere from 5 to 12.
+inline constexpr double highDrift = 5;
+
+enum class FindingCode {
+    sameFacing,    ///< values: this tier's number and the one above (from 1): both face the same way
+    outOfPlane,    ///< values: tier number: turned out of the plane of a one-plane stem
+    shortTier,     ///< values: tier number, slots it has, slots the arrangement asks for
+    longTier,      ///< values: the same: more slots than the arrangement asks for
+    emptySlot,     ///< values: tier number
+    unmatchedPair, ///< values: tier number: opposite leaves of unlike mix or kind
+    largerAbove,   ///< values: tier number, next tier's number: a larger kind stands above a smaller one
+    outOfOrder,    ///< values: inversions of the colours' order from tip to base
+    leans,         ///< values: mix name, kind name, leaves held, fair share (one decimal)
+    drifts,        ///< values: drift in ΔE00 (one decimal)
+    nearTwins,     ///< values: the other stem's name, difference in mm (one decimal)
+    noLeaves,      ///< the stem has no leaf at all
+    tooFewLeaves,  ///< values: empty slots waiting for the kind, kind name, leaves of it in the tray: pot-wide
+};
+
+/// What the board noticed. The words stand in app/messages.
+struct Finding {
+    FindingCode code{};
+    StemId stem;   ///< none for the whole pot
+    int tier = -1; ///< from 0; −1 for the whole stem
+    int slot = -1;
+    std::vector<std::string> values;
+};
+
+/// All findings, stems in the plan's order and tiers from tip to base within each. Remedies are worked out only
+/// when asked for (remedyFor), since a large board has many findings and few are taken.
+std::vector<Finding> findings(const Plan& plan, const Figures& figures);
+
+/// The finding's remedy, found exactly where the code says so: for `leans` the best single swap of two leaves
+/// of the kind between stems, by unevenness; for `outOfOrder` the order with no inversions that its pins allow;
+/// for `emptySlot` the leaf of the tray that leaves least unevenness. It never touches a pinned slot, a locked
+/// stem or a bound tier. Nothing where there is none.
+std::optional<Edit> remedyFor(const Plan& plan, const Figures& figures, const Finding& finding);
+
+} // namespace stemwright

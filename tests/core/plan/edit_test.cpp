@@ -1,0 +1,280 @@
+#include "core/document/history.h"
+#include "core/plan/edit.h"
+#include "tests/support/boards.h"
+
+#include <gtest/gtest.h>
+
+#include <numeric>
+#include <random>
+
+namespace stemwright {
+namespace {
+
+constexpr KindId small{1};
+constexpr MixId plum{1}, sea{3};
+
+TEST(Edit, TheBoardsOfTheTestsAreValid) {
+    EXPECT_FALSE(firstProblem(test::smallBoard()));
+    EXPECT_FALSE(firstProblem(test::largeBoard(20, 10)));
+    for (std::uint32_t seed = 0; seed < 20; ++seed)
+        EXPECT_FALSE(firstProblem(test::randomBoard(seed, 5, 8, 4)));
+}
+
+TEST(Edit, FillingASlotTakesFromTheTrayAndGivesBack) {
+    Plan plan = test::smallBoard();
+    const SlotRef at{StemId{1}, 0, 0};
+    EXPECT_EQ(inTray(plan, {small, plum}), 1);
+    EXPECT_EQ(inTray(plan, {small, sea}), 1);
+    ASSERT_TRUE(apply(plan, FillSlot{at, {small, sea}}));
+    EXPECT_EQ(inTray(plan, {small, plum}), 2);
+    EXPECT_EQ(inTray(plan, {small, sea}), 0);
+    const Plan before = plan;
+    const auto refused = apply(plan, FillSlot{{StemId{1}, 0, 1}, {small, sea}});
+    ASSERT_FALSE(refused);
+    EXPECT_EQ(refused.problem().code, ProblemCode::trayEmpty);
+    EXPECT_EQ(plan, before);
+}
+
+TEST(Edit, ALeafThatIsAlreadyThereNeedsNoneInTheTray) {
+    Plan plan = test::smallBoard();
+    ASSERT_TRUE(apply(plan, FillSlot{{StemId{1}, 0, 0}, {small, sea}}));
+    EXPECT_EQ(inTray(plan, {small, sea}), 0);
+    EXPECT_TRUE(apply(plan, FillSlot{{StemId{1}, 0, 0}, {small, sea}}));
+}
+
+TEST(Edit, ATierCannotTakeTwoLeavesWhereTheTrayHasOne) {
+    Plan plan = test::smallBoard();
+    Tier tier = newTier(plan.stems[2], nullptr, small);
+    tier.slots[0].leaf = tier.slots[1].leaf = {small, plum};
+    EXPECT_FALSE(apply(plan, OpenTier{StemId{3}, 0, tier}));
+    tier.slots[1].leaf.mix = MixId{};
+    EXPECT_TRUE(apply(plan, OpenTier{StemId{3}, 0, tier}));
+}
+
+TEST(Edit, MovingTiersWithinAStemCountsAfterTheyAreTakenOut) {
+    Plan plan = test::smallBoard();
+    const std::vector<Tier> was = plan.stems[0].tiers;
+    const auto back = apply(plan, MoveTiers{StemId{1}, 0, 2, StemId{1}, 1});
+    ASSERT_TRUE(back);
+    EXPECT_EQ(plan.stems[0].tiers, (std::vector<Tier>{was[2], was[0], was[1]}));
+    ASSERT_TRUE(apply(plan, back.value()));
+    EXPECT_EQ(plan.stems[0].tiers, was);
+}
+
+TEST(Edit, ABatchIsAllOrNothing) {
+    Plan plan = test::smallBoard();
+    const Plan before = plan;
+    const auto result =
+        apply(plan, Batch{Deed::several,
+                          {CloseTier{StemId{1}, 0}, SwapSlots{{StemId{1}, 0, 0}, {StemId{2}, 0, 0}},
+                           CloseTier{StemId{1}, 9}}});
+    ASSERT_FALSE(result);
+    EXPECT_EQ(result.problem().code, ProblemCode::noSuchTier);
+    EXPECT_EQ(plan, before);
+}
+
+TEST(Edit, WhatIsInUseCannotBeRemoved) {
+    Plan plan = test::smallBoard();
+    for (const Edit& edit :
+         {Edit(Remove<ColourId>{ColourId{1}}), Edit(Remove<MixId>{plum}), Edit(Remove<KindId>{small})}) {
+        const auto result = apply(plan, edit);
+        ASSERT_FALSE(result);
+        EXPECT_EQ(result.problem().code, ProblemCode::stillUsed);
+    }
+    EXPECT_TRUE(apply(plan, Remove<KindId>{KindId{2}}));
+}
+
+TEST(Edit, StockCannotFallBelowWhatIsPlaced) {
+    Plan plan = test::smallBoard();
+    std::vector<StockLine> stock = plan.kinds[0].stock;
+    stock[0].made = stock[0].toMake = 1;
+    const auto refused = apply(plan, SetStock{small, stock});
+    ASSERT_FALSE(refused);
+    EXPECT_EQ(refused.problem().code, ProblemCode::stockBelowPlaced);
+    EXPECT_EQ(refused.problem().values, (std::vector<std::string>{"Small", "Plum", "3", "2"}));
+    stock[0].made = 2;
+    EXPECT_TRUE(apply(plan, SetStock{small, stock}));
+}
+
+TEST(Edit, AValueOutOfItsLimitsIsRefusedWithItsPlace) {
+    Plan plan = test::smallBoard();
+    StemForm form = plan.stems[1];
+    form.tail = millimetres(-1);
+    const auto refused = apply(plan, ReformStem{StemId{2}, form});
+    ASSERT_FALSE(refused);
+    EXPECT_EQ(refused.problem().code, ProblemCode::outOfRange);
+    EXPECT_EQ(refused.problem().place, "stems[1].tail_mm");
+    EXPECT_EQ(plan, test::smallBoard());
+}
+
+TEST(History, RemembersWhatIsCleanAndForgetsWhatCannotBeRedone) {
+    History history(test::smallBoard());
+    EXPECT_TRUE(history.clean());
+    EXPECT_FALSE(history.make(CloseTier{StemId{1}, 0}));
+    EXPECT_FALSE(history.clean());
+    history.markClean();
+    history.undo();
+    EXPECT_FALSE(history.clean());
+    EXPECT_TRUE(history.canRedo());
+    EXPECT_FALSE(history.make(CloseTier{StemId{2}, 0}));
+    EXPECT_FALSE(history.canRedo());
+    history.undo();
+    // The clean state was cut off: nothing leads back to it.
+    EXPECT_FALSE(history.clean());
+}
+
+TEST(History, AnEditThatChangesNothingIsNotRemembered) {
+    History history(test::smallBoard());
+    EXPECT_FALSE(history.make(PinSlot{{StemId{1}, 0, 0}, false}));
+    EXPECT_FALSE(history.canUndo());
+    EXPECT_FALSE(history.make(SwapSlots{{StemId{1}, 0, 0}, {StemId{1}, 1, 0}}));
+    EXPECT_TRUE(history.canUndo());
+}
+
+/// Draws edits of every sort, many of them impossible.
+class RandomEdits {
+public:
+    explicit RandomEdits(std::uint32_t seed) : random_(seed) {}
+
+    Edit next(const Plan& plan, int depth = 0) {
+        switch (below(depth < 2 ? 22 : 20)) {
+        case 0:
+        case 1:
+            return FillSlot{slot(plan), leaf(plan)};
+        case 2:
+        case 3:
+            return SwapSlots{slot(plan), slot(plan)};
+        case 4:
+            return PinSlot{slot(plan), below(2) == 0};
+        case 5:
+        case 6: {
+            const Stem& at = stem(plan);
+            Tier tier = newTier(at, nullptr, KindId{1});
+            for (Slot& s : tier.slots)
+                s.leaf = leaf(plan);
+            return OpenTier{at.id, index(at.tiers.size()), tier};
+        }
+        case 7: {
+            const Stem& at = stem(plan);
+            return CloseTier{at.id, index(at.tiers.size())};
+        }
+        case 8:
+        case 9: {
+            const Stem& from = stem(plan);
+            const Stem& to = stem(plan);
+            return MoveTiers{from.id, index(from.tiers.size()), below(4), to.id, index(to.tiers.size())};
+        }
+        case 10:
+            return TurnTier{stem(plan).id, below(6), degrees(137.50776405003785 * below(9) / 4)};
+        case 11:
+            return SpaceTier{stem(plan).id, below(6),
+                             below(2) ? std::optional(millimetres(0.1 * below(90))) : std::nullopt};
+        case 12: {
+            StemForm form = stem(plan);
+            form.name += "'";
+            form.tail = millimetres(below(60) - 5);
+            if (form.name.size() > 20)
+                form.name = "Stem";
+            return ReformStem{stem(plan).id, form};
+        }
+        case 13: {
+            std::vector<StockLine> stock = plan.kinds[static_cast<std::size_t>(below(2))].stock;
+            stock[static_cast<std::size_t>(below(static_cast<int>(stock.size())))].made += below(5) - 2;
+            return SetStock{KindId{static_cast<std::uint32_t>(below(2) + 1)}, stock};
+        }
+        case 14:
+            return Remove<StemId>{stem(plan).id};
+        case 15: {
+            Stem copy = stem(plan);
+            copy.id = below(4) ? freeStemId(plan) : copy.id;
+            if (below(2))
+                for (Tier& tier : copy.tiers)
+                    for (Slot& s : tier.slots)
+                        s.leaf.mix = {};
+            return Insert<Stem>{below(5), copy};
+        }
+        case 16:
+            return Move<StemId>{stem(plan).id, below(6)};
+        case 17:
+            return Move<MixId>{MixId{static_cast<std::uint32_t>(below(5))}, below(6)};
+        case 18: {
+            Colour colour = plan.colours[0];
+            colour.srgb.red = static_cast<std::uint8_t>(below(256));
+            return Replace<Colour>{colour};
+        }
+        case 19:
+            return MarkTier{stem(plan).id, below(6), {below(2) == 0, 0.1 * below(50), ""}};
+        default: {
+            Batch batch;
+            for (int i = below(5); i >= 0; --i)
+                batch.edits.push_back(next(plan, depth + 1));
+            return batch;
+        }
+        }
+    }
+
+private:
+    int below(int n) { return static_cast<int>(random_() % static_cast<std::uint32_t>(n)); }
+    int index(std::size_t size) { return below(static_cast<int>(size) + 2); }
+    const Stem& stem(const Plan& plan) {
+        return plan.stems[static_cast<std::size_t>(below(static_cast<int>(plan.stems.size())))];
+    }
+    SlotRef slot(const Plan& plan) { return {stem(plan).id, below(6), below(2)}; }
+    Leaf leaf(const Plan& plan) {
+        return {KindId{static_cast<std::uint32_t>(below(3))},
+                MixId{static_cast<std::uint32_t>(below(static_cast<int>(plan.mixes.size()) + 2))}};
+    }
+
+    std::mt19937 random_;
+};
+
+int leavesInAll(const Plan& plan) {
+    int all = 0;
+    for (const TrayLine& line : tray(plan)) {
+        EXPECT_GE(line.left(), 0);
+        all += line.placed + line.left();
+    }
+    return all;
+}
+
+bool changesStock(const Edit& edit) {
+    if (const auto* batch = std::get_if<Batch>(&edit.what))
+        return std::any_of(batch->edits.begin(), batch->edits.end(), changesStock);
+    return std::holds_alternative<SetStock>(edit.what);
+}
+
+// Leaves are conserved by every edit but those of the stock, and undo leads back to the very first plan.
+TEST(EditProperty, LeavesAreConservedAndUndoLeadsBack) {
+    int made = 0;
+    for (std::uint32_t seed = 0; seed < 20'000; ++seed) {
+        const Plan first = test::randomBoard(seed % 50, 3, 6, 3);
+        History history(first);
+        RandomEdits random(seed);
+        for (int step = 0; step < 8 && !history.plan().stems.empty(); ++step) {
+            const Edit edit = random.next(history.plan());
+            const int before = leavesInAll(history.plan());
+            const Plan unchanged = history.plan();
+            if (history.make(edit)) {
+                ASSERT_EQ(history.plan(), unchanged) << "seed " << seed << ", step " << step;
+                continue;
+            }
+            ++made;
+            if (!changesStock(edit)) {
+                ASSERT_EQ(leavesInAll(history.plan()), before) << "seed " << seed << ", step " << step;
+            }
+            const auto problem = firstProblem(history.plan());
+            ASSERT_FALSE(problem) << "seed " << seed << ", step " << step << ": " << problem->place;
+        }
+        const Plan last = history.plan();
+        while (history.canUndo())
+            history.undo();
+        ASSERT_EQ(history.plan(), first) << "seed " << seed;
+        while (history.canRedo())
+            history.redo();
+        ASSERT_EQ(history.plan(), last) << "seed " << seed;
+    }
+    EXPECT_GT(made, 40'000) << "too few of the edits were possible for the test to mean anything";
+}
+
+} // namespace
+} // namespace stemwright
