@@ -1,0 +1,33 @@
+# shellcheck shell=bash
+# How the scripts beside it configure and build, each in a folder of its own. Sourced after packages.sh.
+
+# The built-in plan that is shown first.
+export EXAMPLE=hearth
+root=$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)
+
+# With these, ccache answers for a fresh clone elsewhere and for precompiled headers.
+export CCACHE_BASEDIR=$root CCACHE_NOHASHDIR=1
+export CCACHE_SLOPPINESS=pch_defines,time_macros,include_file_mtime,include_file_ctime
+
+# A machine without a locale would make Qt and the compilers fall back to ASCII.
+[ "$(locale charmap 2>/dev/null)" = UTF-8 ] || export LC_ALL=C.UTF-8
+
+# build FOLDER CMAKE-OPTION...
+# Configures and builds what has changed. A folder that was moved with its checkout is begun anew.
+build() {
+  local folder=$root/$1 fresh=() home
+  shift
+  if [ -f "$folder/CMakeCache.txt" ]; then
+    home=$(sed -n 's/^CMAKE_HOME_DIRECTORY:INTERNAL=//p' "$folder/CMakeCache.txt")
+    [ "$home" = "$root" ] || fresh=(--fresh)
+  fi
+  cmake "${fresh[@]}" -G Ninja -S "$root" -B "$folder" --log-level=WARNING "$@" &&
+    cmake --build "$folder"
+}
+
+# The program as it is used, in build/.
+build_program() {
+  say "Building the program (the first time takes some minutes)…"
+  build build -DCMAKE_BUILD_TYPE=Release -DBUILD_APP=ON ||
+    stop "The program could not be built; the compiler's message stands above."
+}
