@@ -21,7 +21,7 @@ build() {
     home=$(sed -n 's/^CMAKE_HOME_DIRECTORY:INTERNAL=//p' "$folder/CMakeCache.txt")
     [ "$home" = "$root" ] || fresh=(--fresh)
   fi
-  cmake "${fresh[@]}" -G Ninja -S "$root" -B "$folder" --log-level=WARNING "$@" &&
+  cmake "${fresh[@]}" -G Ninja -S "$root" -B "$folder" --log-level=WARNING --no-warn-unused-cli "$@" &&
     cmake --build "$folder"
 }
 

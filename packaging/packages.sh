@@ -1,8 +1,7 @@
-# shellcheck shell=bash
+# shellcheck shell=bash disable=SC2034
 # The one home of the Debian 12 packages the project needs, and of installing those that are missing.
 # Sourced by the scripts beside it.
 
-# shellcheck disable=SC2034  # the lists are read by the scripts that source this file
 # To build and run the program. The xcb and offscreen platforms come with libqt6gui6 (by qt6-base-dev).
 # fonts-inter is the font of the window and of the paper; without a font at all nothing can be written.
 BUILD_PACKAGES=(g++ cmake ninja-build qt6-base-dev qt6-svg-dev nlohmann-json3-dev
@@ -63,6 +62,8 @@ install_missing() {
   done
 
   say "Installing with apt-get: ${missing[*]}."
-  "${as_root[@]}" apt-get install -qq --yes --no-install-recommends "${missing[@]}" </dev/null >/dev/null ||
+  local quiet=/dev/stdout  # a person sees how far it is; a log needs only the errors
+  [ -t 1 ] || quiet=/dev/null
+  "${as_root[@]}" apt-get install --yes --no-install-recommends "${missing[@]}" </dev/null >"$quiet" ||
     stop "apt-get could not install what is missing: ${missing[*]}."
 }
