@@ -18,6 +18,8 @@ public:
     /// What could be redone is forgotten. An edit that changes nothing is made but not remembered.
     std::optional<Problem> make(Edit edit);
 
+    /// How many edits lie behind the plan: one more after each that is remembered.
+    std::size_t steps() const { return done_; }
     bool canUndo() const { return done_ > 0; }
     bool canRedo() const { return done_ < steps_.size(); }
     /// The edit that undo would take back, or redo make again; only where it can.

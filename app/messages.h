@@ -1,0 +1,26 @@
+#pragma once
+
+#include "core/figures/findings.h"
+#include "core/plan/edit.h"
+#include "core/plan/problem.h"
+
+#include <QString>
+
+namespace stemwright {
+
+/// One sentence that says what is wrong and where.
+QString sentence(const Problem& problem);
+
+/// A finding in two parts, as the board shows it: "Stem 6 leans plum" and "5 of Plum where 3.2 is fair."
+struct FindingWords {
+    QString title;
+    QString detail;
+    /// What its remedy does, as a command: "Swap two leaves"; empty where the code has none.
+    QString remedy;
+};
+FindingWords words(const Plan& plan, const Finding& finding);
+
+/// What an edit does, for the undo list: "move leaf", "turn tier".
+QString deedText(const Edit& edit);
+
+} // namespace stemwright

@@ -1,0 +1,137 @@
+#include "app/session.h"
+
+namespace stemwright {
+
+struct Session::Private {
+    explicit Private(Plan plan) : history(plan), reckoner(std::move(plan)) {}
+
+    History history;
+    /// Asking it what an edit would do changes nothing that shows, so const callers may.
+    mutable Reckoner reckoner;
+    std::optional<std::vector<Finding>> findings;
+    std::optional<Offer> offer;
+    QString path;
+    /// The plan was never the one on disk: saving alone makes it clean, no undo does.
+    bool neverSaved = false;
+};
+
+Session::Session(Plan plan, QObject* parent) : QObject(parent), d(std::make_unique<Private>(std::move(plan))) {}
+Session::~Session() = default;
+
+const Plan& Session::plan() const {
+    return d->history.plan();
+}
+const Figures& Session::figures() const {
+    return d->reckoner.figures();
+}
+
+const std::vector<Finding>& Session::findings() const {
+    if (!d->findings)
+        d->findings = stemwright::findings(plan(), figures());
+    return *d->findings;
+}
+
+Result<WhatIf> Session::whatIf(const Edit& edit) const {
+    return d->reckoner.whatIf(edit);
+}
+
+bool Session::make(const Edit& edit) {
+    const bool wasUnsaved = unsaved();
+    const std::size_t before = d->history.steps();
+    if (auto problem = d->history.make(edit)) {
+        emit failed(*problem);
+        return false;
+    }
+    // An edit that changed nothing is not in the history, and nobody needs to hear of it.
+    if (d->history.steps() == before)
+        return true;
+    follow({reachOf(edit), false});
+    if (wasUnsaved != unsaved() || std::holds_alternative<Set<About>>(edit.what))
+        emit documentChanged();
+    return true;
+}
+
+bool Session::canUndo() const {
+    return d->history.canUndo();
+}
+bool Session::canRedo() const {
+    return d->history.canRedo();
+}
+const Edit* Session::toUndo() const {
+    return canUndo() ? &d->history.toUndo() : nullptr;
+}
+const Edit* Session::toRedo() const {
+    return canRedo() ? &d->history.toRedo() : nullptr;
+}
+
+void Session::undo() {
+    if (!canUndo())
+        return;
+    Change change{reachOf(*toUndo()), false};
+    d->history.undo();
+    follow(std::move(change));
+    emit documentChanged();
+}
+
+void Session::redo() {
+    if (!canRedo())
+        return;
+    Change change{reachOf(*toRedo()), false};
+    d->history.redo();
+    follow(std::move(change));
+    emit documentChanged();
+}
+
+void Session::open(Plan plan, const QString& path, bool saved) {
+    d->history = History(std::move(plan));
+    d->path = path;
+    d->neverSaved = !saved;
+    follow({{true, {}}, true});
+    emit documentChanged();
+}
+
+QString Session::path() const {
+    return d->path;
+}
+bool Session::unsaved() const {
+    return d->neverSaved || !d->history.clean();
+}
+
+void Session::markSaved(const QString& path) {
+    d->path = path;
+    d->neverSaved = false;
+    d->history.markClean();
+    emit documentChanged();
+}
+
+const std::optional<Offer>& Session::offer() const {
+    return d->offer;
+}
+
+void Session::showOffer(Offer offer) {
+    d->offer = std::move(offer);
+    emit offerChanged();
+}
+
+void Session::takeOffer() {
+    if (!d->offer)
+        return;
+    const Edit edit = d->offer->edit;
+    make(edit); // drops the offer, as every edit does
+}
+
+void Session::dropOffer() {
+    if (!d->offer)
+        return;
+    d->offer.reset();
+    emit offerChanged();
+}
+
+void Session::follow(Change change) {
+    d->reckoner.follow(d->history.plan(), change.reach);
+    d->findings.reset();
+    dropOffer();
+    emit changed(change);
+}
+
+} // namespace stemwright

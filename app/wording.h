@@ -1,0 +1,44 @@
+#pragma once
+
+#include "core/plan/plan.h"
+
+#include <QString>
+
+namespace stemwright {
+
+// Figures and parts of a plan as the maker reads them: sensible digits, the plan's units, the locale's marks.
+
+/// A size: whole millimetres from 20 mm up, one decimal below; inches with fractions to 1/16.
+QString sizeText(Length length, const Units& units);
+/// A length to cut or buy: millimetres below 100 mm, centimetres below a metre, metres with two decimals below
+/// 10 m and one above; inches below 3 feet, feet and inches above.
+QString cutText(Length length, const Units& units);
+/// A wire's thickness: millimetres with two decimals and the number it was bought by, where there is one.
+QString wireText(Length diameter, const std::optional<GaugeNumber>& gauge);
+/// Grams with one decimal below 10 and none above; ounces likewise.
+QString massText(Mass mass, const Units& units);
+/// A count with the locale's group marks.
+QString countText(qint64 count);
+/// One decimal, for ΔE00.
+QString driftText(double drift);
+/// At most two decimals, for unevenness and fair shares.
+QString shareText(double value);
+
+QString arrangementText(Arrangement arrangement);
+/// Where a leaf points: left, front, right, back.
+QString sideText(Side side);
+/// "side to side" or "front to back".
+QString planeText(Plane plane);
+/// "small leaf, Plum on frost (PF)", or "empty, waits for a small leaf".
+QString slotText(const Plan& plan, const Slot& slot);
+/// "Stem 3, tier 5, left", for messages and screen readers.
+QString placeText(const Plan& plan, SlotRef at);
+QString nameText(const Plan& plan, KindId kind);
+QString nameText(const Plan& plan, MixId mix);
+QString nameText(const Plan& plan, StemId stem);
+
+inline QString text(const std::string& utf8) {
+    return QString::fromStdString(utf8);
+}
+
+} // namespace stemwright
