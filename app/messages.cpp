@@ -1,0 +1,219 @@
+#include "app/messages.h"
+
+#include "app/wording.h"
+
+#include <QCoreApplication>
+
+namespace stemwright {
+
+namespace {
+
+QString tr(const char* source) {
+    return QCoreApplication::translate("Messages", source);
+}
+
+/// The nth value, or a mark that something is missing: a sentence with a hole is still a sentence.
+QString value(const std::vector<std::string>& values, std::size_t n) {
+    return n < values.size() ? text(values[n]) : QStringLiteral("?");
+}
+
+QString bare(const Problem& problem) {
+    const auto v = [&](std::size_t n) { return value(problem.values, n); };
+    switch (problem.code) {
+    case ProblemCode::notJson:
+        return tr("This is not JSON: %1.").arg(v(0));
+    case ProblemCode::notUtf8:
+        return tr("The text is not UTF-8.");
+    case ProblemCode::tooDeep:
+        return tr("This is nested more than %1 levels deep, which no plan is.").arg(v(0));
+    case ProblemCode::duplicateKey:
+        return tr("The key “%1” stands here twice.").arg(v(0));
+    case ProblemCode::notAPlan:
+        return tr("This is no Stemwright plan: its “format” is not “stemplan”.");
+    case ProblemCode::newerVersion:
+        return tr("This plan is of version %1, written by a newer Stemwright; this one knows versions up to "
+                  "%2.")
+            .arg(v(0), v(1));
+    case ProblemCode::missingKey:
+        return tr("“%1” is missing here.").arg(v(0));
+    case ProblemCode::wrongType:
+        return tr("Here must be %1, not %2.").arg(v(0), v(1));
+    case ProblemCode::outOfRange:
+        return tr("%1 is outside what is possible here, %2 to %3.").arg(v(0), v(1), v(2));
+    case ProblemCode::unknownWord:
+        return tr("“%1” is not one of: %2.").arg(v(0), v(1));
+    case ProblemCode::duplicateId:
+        return tr("%1 stands here a second time.").arg(v(0));
+    case ProblemCode::noSuchId:
+        return tr("There is no %1 %2 in this plan.").arg(v(0), v(1));
+    case ProblemCode::tooMany:
+        return tr("%1 are too many here: %2 is the most.").arg(v(0), v(1));
+    case ProblemCode::badColour:
+        return tr("“%1” is no colour; one is written #rrggbb.").arg(v(0));
+    case ProblemCode::overdrawnStock:
+        return tr("%3 leaves of %1 in %2 stand on the stems, but the stock has only %4.")
+            .arg(v(0), v(1), v(2), v(3));
+    case ProblemCode::mixNotOfKind:
+        return tr("The stock of %1 has no leaves in %2.").arg(v(0), v(1));
+    case ProblemCode::noSuchStem:
+        return tr("There is no such stem any more.");
+    case ProblemCode::noSuchTier:
+        return tr("%1 has no tier %2.").arg(v(0), v(1));
+    case ProblemCode::noSuchSlot:
+        return tr("Tier %2 of %1 has no place %3.").arg(v(0), v(1), v(2));
+    case ProblemCode::noSuchPlace:
+        return tr("There is no place %1 here; the last is %2.").arg(v(0), v(1));
+    case ProblemCode::trayEmpty:
+        return tr("The tray has no %1 leaf in %2 left.").arg(v(0), v(1));
+    case ProblemCode::slotPinned:
+        return tr("This place of %1, tier %2, is pinned: unpin it first.").arg(v(0), v(1));
+    case ProblemCode::stemLocked:
+        return tr("%1 is locked: unlock it first.").arg(v(0));
+    case ProblemCode::stillUsed:
+        return tr("%1 cannot go while %2 uses it.").arg(v(0), v(1));
+    case ProblemCode::idTaken:
+        return tr("There is a %1 %2 already.").arg(v(0), v(1));
+    case ProblemCode::stockBelowPlaced:
+        return tr("%3 leaves of %1 in %2 stand on the stems, so the stock cannot be %4.")
+            .arg(v(0), v(1), v(2), v(3));
+    }
+    return tr("Something is wrong here.");
+}
+
+} // namespace
+
+QString sentence(const Problem& problem) {
+    if (problem.place.empty())
+        return bare(problem);
+    return tr("%1: %2").arg(text(problem.place), bare(problem));
+}
+
+FindingWords words(const Plan& plan, const Finding& finding) {
+    const auto v = [&](std::size_t n) { return value(finding.values, n); };
+    const QString stem = nameText(plan, finding.stem);
+    switch (finding.code) {
+    case FindingCode::sameFacing:
+        return {tr("%1, tiers %2 and %3 face the same way").arg(stem, v(1), v(0)),
+                tr("The arrangement turns each tier from the one above."), tr("Turn tier %1").arg(v(0))};
+    case FindingCode::outOfPlane:
+        return {tr("%1, tier %2 is out of plane").arg(stem, v(0)),
+                tr("All tiers of this stem face the same way, but not this one."),
+                tr("Turn tier %1").arg(v(0))};
+    case FindingCode::shortTier:
+        return {tr("%1, tier %2 is short of a place").arg(stem, v(0)),
+                tr("It has %1 where its arrangement has %2.").arg(v(1), v(2)), tr("Open the place")};
+    case FindingCode::longTier:
+        return {tr("%1, tier %2 has a place too many").arg(stem, v(0)),
+                tr("It has %1 where its arrangement has %2.").arg(v(1), v(2)), tr("Close the empty place")};
+    case FindingCode::emptySlot:
+        return {tr("%1, tier %2 lacks a leaf").arg(stem, v(0)), tr("A place is empty."),
+                tr("Fill it from the tray")};
+    case FindingCode::unmatchedPair:
+        return {tr("%1, tier %2 is no matched pair").arg(stem, v(0)), tr("Its leaves are unlike."),
+                tr("Swap for a match")};
+    case FindingCode::largerAbove:
+        return {tr("%1, tier %2 is larger than tier %3").arg(stem, v(0), v(1)),
+                tr("Smaller leaves usually stand nearer the tip."), tr("Exchange the tiers")};
+    case FindingCode::outOfOrder:
+        return {tr("%1 is out of colour order").arg(stem),
+                tr("%1 steps against the order from tip to base.").arg(v(0)), tr("Put its leaves in order")};
+    case FindingCode::leans:
+        return {tr("%1 leans %2").arg(stem, v(0)), tr("%1 %2 leaves where %3 is fair.").arg(v(2), v(1), v(3)),
+                tr("Make the best swap")};
+    case FindingCode::drifts:
+        return {tr("%1 drifts in colour").arg(stem), tr("ΔE00 %1 from the pot as a whole.").arg(v(0)),
+                tr("Make the best swap")};
+    case FindingCode::nearTwins:
+        return {tr("%1 and %2 are near twins").arg(stem, v(0)), tr("Their heights differ by %1 mm.").arg(v(1)),
+                tr("Change the tail")};
+    case FindingCode::noLeaves:
+        return {tr("%1 has no leaves").arg(stem), tr("Drag some onto it, or remove it."), {}};
+    case FindingCode::tooFewLeaves:
+        return {tr("Too few %1 leaves").arg(v(1)),
+                tr("%1 places wait for one, %2 are in the tray.").arg(v(0), v(2)),
+                {}};
+    }
+    return {};
+}
+
+QString deedText(const Edit& edit) {
+    if (const auto* batch = std::get_if<Batch>(&edit.what))
+        switch (batch->deed) {
+        case Deed::several:
+            return tr("several changes");
+        case Deed::moveLeaf:
+            return tr("move leaf");
+        case Deed::moveLeaves:
+            return tr("move leaves");
+        case Deed::moveTiers:
+            return tr("move tiers");
+        case Deed::swapLeaves:
+            return tr("swap leaves");
+        case Deed::emptySlots:
+            return tr("return to the tray");
+        case Deed::openTier:
+            return tr("open tier");
+        case Deed::closeTiers:
+            return tr("remove tiers");
+        case Deed::turnTiers:
+            return tr("turn tiers");
+        case Deed::pinSlots:
+            return tr("pin or unpin");
+        case Deed::fillFromTray:
+            return tr("fill from the tray");
+        case Deed::changeArrangement:
+            return tr("change arrangement");
+        case Deed::copyStem:
+            return tr("copy stem");
+        case Deed::removeStem:
+            return tr("remove stem");
+        case Deed::changeStock:
+            return tr("change stock");
+        case Deed::removePart:
+            return tr("remove");
+        case Deed::remedy:
+            return tr("remedy");
+        case Deed::suggestion:
+            return tr("suggestion");
+        case Deed::paste:
+            return tr("paste");
+        }
+    struct Namer {
+        QString operator()(const FillSlot& e) const {
+            return e.leaf.mix ? tr("place leaf") : tr("return to the tray");
+        }
+        QString operator()(const SwapSlots&) const { return tr("swap leaves"); }
+        QString operator()(const PinSlot& e) const { return e.pinned ? tr("pin") : tr("unpin"); }
+        QString operator()(const OpenTier&) const { return tr("open tier"); }
+        QString operator()(const CloseTier&) const { return tr("remove tier"); }
+        QString operator()(const MoveTiers&) const { return tr("move tiers"); }
+        QString operator()(const TurnTier&) const { return tr("turn tier"); }
+        QString operator()(const SpaceTier&) const { return tr("change spacing"); }
+        QString operator()(const MarkTier&) const { return tr("mark tier"); }
+        QString operator()(const ReformStem&) const { return tr("change stem"); }
+        QString operator()(const ReformKind&) const { return tr("change kind"); }
+        QString operator()(const SetStock&) const { return tr("change stock"); }
+        QString operator()(const Insert<Colour>&) const { return tr("add colour"); }
+        QString operator()(const Insert<Mix>&) const { return tr("add mix"); }
+        QString operator()(const Insert<Kind>&) const { return tr("add kind"); }
+        QString operator()(const Insert<Stem>&) const { return tr("add stem"); }
+        QString operator()(const Remove<ColourId>&) const { return tr("remove colour"); }
+        QString operator()(const Remove<MixId>&) const { return tr("remove mix"); }
+        QString operator()(const Remove<KindId>&) const { return tr("remove kind"); }
+        QString operator()(const Remove<StemId>&) const { return tr("remove stem"); }
+        QString operator()(const Move<ColourId>&) const { return tr("move colour"); }
+        QString operator()(const Move<MixId>&) const { return tr("move mix"); }
+        QString operator()(const Move<KindId>&) const { return tr("move kind"); }
+        QString operator()(const Move<StemId>&) const { return tr("move stem"); }
+        QString operator()(const Replace<Colour>&) const { return tr("change colour"); }
+        QString operator()(const Replace<Mix>&) const { return tr("change mix"); }
+        QString operator()(const Set<About>&) const { return tr("change title"); }
+        QString operator()(const Set<Units>&) const { return tr("change units"); }
+        QString operator()(const Set<Binding>&) const { return tr("change binding"); }
+        QString operator()(const Set<Pot>&) const { return tr("change pot"); }
+        QString operator()(const Batch&) const { return {}; }
+    };
+    return std::visit(Namer{}, edit.what);
+}
+
+} // namespace stemwright
