@@ -13,7 +13,8 @@ export CCACHE_SLOPPINESS=pch_defines,time_macros,include_file_mtime,include_file
 [ "$(locale charmap 2>/dev/null)" = UTF-8 ] || export LC_ALL=C.UTF-8
 
 # build FOLDER CMAKE-OPTION...
-# Configures and builds what has changed. A folder that was moved with its checkout is begun anew.
+# Configures and builds what has changed. ccache is looked for each time, as it may come and go.
+# A folder that was moved with its checkout is begun anew.
 build() {
   local folder=$root/$1 fresh=() home
   shift
@@ -21,13 +22,17 @@ build() {
     home=$(sed -n 's/^CMAKE_HOME_DIRECTORY:INTERNAL=//p' "$folder/CMakeCache.txt")
     [ "$home" = "$root" ] || fresh=(--fresh)
   fi
-  cmake "${fresh[@]}" -G Ninja -S "$root" -B "$folder" --log-level=WARNING --no-warn-unused-cli "$@" &&
+  cmake "${fresh[@]}" -G Ninja -S "$root" -B "$folder" -U CCACHE --no-warn-unused-cli "$@" >/dev/null &&
     cmake --build "$folder"
 }
 
 # The program as it is used, in build/.
 build_program() {
-  say "Building the program (the first time takes some minutes)…"
+  if [ -x "$root/build/stemwright" ]; then
+    say "Building what has changed…"
+  else
+    say "Building the program; the first time this takes some minutes…"
+  fi
   build build -DCMAKE_BUILD_TYPE=Release -DBUILD_APP=ON ||
     stop "The program could not be built; the compiler's message stands above."
 }

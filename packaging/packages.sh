@@ -64,6 +64,6 @@ install_missing() {
   say "Installing with apt-get: ${missing[*]}."
   local quiet=/dev/stdout  # a person sees how far it is; a log needs only the errors
   [ -t 1 ] || quiet=/dev/null
-  "${as_root[@]}" apt-get install --yes --no-install-recommends "${missing[@]}" </dev/null >"$quiet" ||
+  "${as_root[@]}" apt-get install --yes -o DPkg::Lock::Timeout=300 --no-install-recommends "${missing[@]}" </dev/null >"$quiet" ||
     stop "apt-get could not install what is missing: ${missing[*]}."
 }
