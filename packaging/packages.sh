@@ -16,7 +16,7 @@ WAYLAND_PACKAGES=(qt6-wayland)
 # The test frame, and the independent libraries and tools that results are compared with.
 TEST_PACKAGES=(git libgtest-dev liblcms2-dev libglpk-dev liblemon-dev poppler-utils qpdf units
                xvfb xauth python3 python3-jsonschema librsvg2-bin)
-TEST_NICETIES=(clang-format-14)
+TEST_NICETIES=(clang-format-14 shellcheck)
 
 BENCH_PACKAGES=(libbenchmark-dev liblemon-dev libglpk-dev)
 
