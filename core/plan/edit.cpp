@@ -195,7 +195,7 @@ bool carriesValues(const Edit& edit) {
             using E = std::remove_cvref_t<decltype(e)>;
             return !(std::is_same_v<E, FillSlot> || std::is_same_v<E, SwapSlots> ||
                      std::is_same_v<E, PinSlot> || std::is_same_v<E, CloseTier> ||
-                     std::is_same_v<E, MoveTiers> || std::is_same_v<E, Batch> ||
+                     std::is_same_v<E, TurnTier> || std::is_same_v<E, MoveTiers> || std::is_same_v<E, Batch> ||
                      std::is_same_v<E, Move<ColourId>> || std::is_same_v<E, Move<MixId>> ||
                      std::is_same_v<E, Move<KindId>> || std::is_same_v<E, Move<StemId>>);
         },
@@ -279,6 +279,9 @@ public:
     Result<Edit> operator()(const TurnTier& e) {
         if (auto problem = missingTier(plan_, e.stem, e.index))
             return *problem;
+        // Asked here and not of the whole plan, since a drag turns many tiers at every move of the mouse.
+        if (!(e.turn >= degrees(0) && e.turn < degrees(360)))
+            return Problem{ProblemCode::outOfRange, "", {std::to_string(inDegrees(e.turn)), "0", "360"}};
         return Edit(TurnTier{e.stem, e.index, std::exchange(tierAt(plan_, e.stem, e.index).turn, e.turn)});
     }
 

@@ -38,6 +38,12 @@ enum class ProblemCode {
     stillUsed,        ///< values: the part's name, what uses it
     idTaken,          ///< values: the sort of part, the id
     stockBelowPlaced, ///< values: kind name, mix name, placed, wanted stock
+    // what a maker's hand cannot do
+    tierBound,   ///< values: stem name, tier number: it is bound already, at the bench
+    samePlace,   ///< the held thing is there already
+    leavesAlike, ///< values: kind name, mix name: what is held and what is there are the same
+    noRoom,      ///< values: stem name: what is held reaches beyond its tiers
+    slotEmpty,   ///< values: stem name, tier number: there is no leaf to take
 };
 
 /// `place` is a path into the plan as its file writes it, such as `stems[2].tiers[4].slots[0].mix`, or
