@@ -76,6 +76,16 @@ QString bare(const Problem& problem) {
     case ProblemCode::stockBelowPlaced:
         return tr("%3 leaves of %1 in %2 stand on the stems, so the stock cannot be %4.")
             .arg(v(0), v(1), v(2), v(3));
+    case ProblemCode::tierBound:
+        return tr("Tier %2 of %1 is bound already.").arg(v(0), v(1));
+    case ProblemCode::samePlace:
+        return tr("It is here already.");
+    case ProblemCode::leavesAlike:
+        return tr("Both are %1 leaves in %2: nothing would change.").arg(v(0), v(1));
+    case ProblemCode::noRoom:
+        return tr("%1 has no room here for all that is held.").arg(v(0));
+    case ProblemCode::slotEmpty:
+        return tr("There is no leaf here.");
     }
     return tr("Something is wrong here.");
 }
