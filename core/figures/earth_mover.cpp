@@ -25,8 +25,11 @@ public:
         flow_.assign(rows * columns, 0);
         rowPotential_.assign(rows, 0);
         columnPotential_.assign(columns, 0);
+        senders_.resize(columns);
+        for (std::vector<std::size_t>& list : senders_)
+            list.clear();
         reached_.resize(columns);
-        from_.resize(columns);
+        columnReached_.resize(columns);
         rowReached_.resize(rows);
         through_.resize(rows);
         settled_.assign(rows, 0);
@@ -38,7 +41,7 @@ public:
         const Amount amount = std::min(supply[row], demand[column]);
         supply[row] -= amount;
         demand[column] -= amount;
-        flow_[column * rows_ + row] += amount;
+        add(row, column, amount);
     }
 
     void solve() {
@@ -53,7 +56,7 @@ public:
         double sum = 0;
         double amount = 0;
         for (std::size_t column = 0; column < columns_; ++column) {
-            for (std::size_t row = 0; row < rows_; ++row) {
+            for (const std::size_t row : senders_[column]) {
                 const auto moved = static_cast<double>(flow_[column * rows_ + row]);
                 amount += moved;
                 sum += moved * costs[row * columns_ + column];
@@ -71,34 +74,31 @@ private:
     /// are served. It ends when the row is empty, or when an arc that the search had come by is emptied: the
     /// solution has changed under it, and the caller starts another.
     void send(std::size_t start) {
-        open_.resize(columns_);
-        std::iota(open_.begin(), open_.end(), std::size_t{0});
-        std::fill(reached_.begin(), reached_.end(), std::numeric_limits<double>::infinity());
         settledRows_.clear();
         settledColumns_.clear();
+        std::fill(reached_.begin(), reached_.end(), infinity);
+        openPotential_ = columnPotential_;
         settle(start, 0);
 
         double distance = 0;
         for (;;) {
-            if (open_.empty()) {
+            const std::size_t column = nearestOpen();
+            if (column == columns_) {
                 // All demands are met: what is left of the supply is a rounding error in the masses.
                 supply[start] = 0;
                 break;
             }
-            const auto nearest =
-                std::min_element(open_.begin(), open_.end(),
-                                 [&](std::size_t a, std::size_t b) { return reached_[a] < reached_[b]; });
-            const std::size_t column = *nearest;
-            *nearest = open_.back();
-            open_.pop_back();
             distance = reached_[column];
+            columnReached_[column] = distance;
             settledColumns_.push_back(column);
+            // Out of the search: infinitely far, and no row brings it nearer.
+            reached_[column] = infinity;
+            openPotential_[column] = -infinity;
             if (demand[column] > 0 && (!serve(start, column) || supply[start] == 0))
                 break;
-            const Amount* const flow = &flow_[column * rows_];
-            for (std::size_t row = 0; row < rows_; ++row) {
+            for (const std::size_t row : senders_[column]) {
                 // Back along an arc with flow costs nothing in these potentials.
-                if (flow[row] > 0 && !settled_[row]) {
+                if (!settled_[row]) {
                     through_[row] = column;
                     settle(row, distance);
                 }
@@ -109,62 +109,127 @@ private:
             settled_[row] = 0;
         }
         for (const std::size_t column : settledColumns_)
-            columnPotential_[column] -= distance - reached_[column];
+            columnPotential_[column] -= distance - columnReached_[column];
+    }
+
+    /// The nearest column that is not settled; columns_ where all are.
+    std::size_t nearestOpen() const {
+        const double* const reached = reached_.data();
+        // Four minima side by side: a single one would make each step wait for the one before.
+        double least[4] = {infinity, infinity, infinity, infinity};
+        std::size_t column = 0;
+        for (; column + 4 <= columns_; column += 4) {
+            for (std::size_t lane = 0; lane < 4; ++lane)
+                least[lane] = lesser(least[lane], reached[column + lane]);
+        }
+        for (; column < columns_; ++column)
+            least[0] = lesser(least[0], reached[column]);
+        const double nearest = lesser(lesser(least[0], least[1]), lesser(least[2], least[3]));
+        if (nearest == infinity)
+            return columns_;
+        return static_cast<std::size_t>(std::find(reached, reached + columns_, nearest) - reached);
     }
 
     void settle(std::size_t row, double distance) {
         settled_[row] = 1;
         settledRows_.push_back(row);
         rowReached_[row] = distance;
-        const double* const cost = &costs[row * columns_];
-        const double potential = rowPotential_[row];
-        for (const std::size_t column : open_) {
-            // Rounding can leave a reduced cost a hair below 0.
-            const double there = distance + std::max(0.0, cost[column] - potential - columnPotential_[column]);
-            if (there < reached_[column]) {
-                reached_[column] = there;
-                from_[column] = row;
+        // Nothing but minima, which compilers turn into vector instructions. Settled columns are no farther
+        // than `distance`, so nothing here is less for them.
+        const double* __restrict const cost = &costs[row * columns_];
+        const double* __restrict const potential = openPotential_.data();
+        double* __restrict const reached = reached_.data();
+        const double ownPotential = rowPotential_[row];
+        const std::size_t columns = columns_;
+        for (std::size_t column = 0; column < columns; ++column) {
+            const double there = reachedBy(distance, cost[column], ownPotential, potential[column]);
+            reached[column] = lesser(reached[column], there);
+        }
+    }
+
+    /// The settled row from which a settled column was reached: looked for only where something is moved, which
+    /// is less work than keeping it for every column on the way.
+    std::size_t cameFrom(std::size_t column) const {
+        double least = infinity;
+        std::size_t from = rows_;
+        // The first of equally near ones was settled before the column, so that the way back cannot run in a
+        // ring.
+        for (const std::size_t row : settledRows_) {
+            const double there = reachedBy(rowReached_[row], costs[row * columns_ + column], rowPotential_[row],
+                                           columnPotential_[column]);
+            if (there < least) {
+                least = there;
+                from = row;
             }
         }
+        return from;
+    }
+
+    static double lesser(double a, double b) { return b < a ? b : a; }
+
+    static double reachedBy(double distance, double cost, double rowPotential, double columnPotential) {
+        // Rounding can leave a reduced cost a hair below 0.
+        const double reduced = cost - rowPotential - columnPotential;
+        return distance + (reduced > 0 ? reduced : 0);
     }
 
     /// Moves as much as it can from the start to a column, back along the way by which it was reached. False
     /// when that empties an arc of this way.
     bool serve(std::size_t start, std::size_t goal) {
+        way_.clear();
         Amount amount = std::min(supply[start], demand[goal]);
-        for (std::size_t row = from_[goal]; row != start; row = from_[through_[row]])
-            amount = std::min(amount, flow_[through_[row] * rows_ + row]);
+        for (std::size_t column = goal;;) {
+            const std::size_t row = cameFrom(column);
+            way_.push_back(row);
+            if (row == start)
+                break;
+            column = through_[row];
+            amount = std::min(amount, flow_[column * rows_ + row]);
+        }
         bool whole = true;
         std::size_t column = goal;
-        for (;;) {
-            const std::size_t row = from_[column];
-            flow_[column * rows_ + row] += amount;
+        for (const std::size_t row : way_) {
+            add(row, column, amount);
             if (row == start)
                 break;
             column = through_[row];
             Amount& rest = flow_[column * rows_ + row];
             rest -= amount;
-            whole = whole && rest > 0;
+            if (!(rest > 0)) {
+                whole = false;
+                std::erase(senders_[column], row);
+            }
         }
         supply[start] -= amount;
         demand[goal] -= amount;
         return whole;
     }
 
+    void add(std::size_t row, std::size_t column, Amount amount) {
+        Amount& flow = flow_[column * rows_ + row];
+        if (flow == 0 && amount > 0)
+            senders_[column].push_back(row);
+        flow += amount;
+    }
+
+    static constexpr double infinity = std::numeric_limits<double>::infinity();
+
     std::size_t rows_ = 0;
     std::size_t columns_ = 0;
-    std::vector<Amount> flow_; ///< column-major: a column is asked for its rows
+    std::vector<Amount> flow_;                      ///< column-major: a column is asked for its rows
+    std::vector<std::vector<std::size_t>> senders_; ///< the rows that a column has flow from
     std::vector<double> rowPotential_;
     std::vector<double> columnPotential_;
     // Of the search in hand.
-    std::vector<double> reached_;      ///< a column's distance from the start
-    std::vector<std::size_t> from_;    ///< the row by which a column was reached
-    std::vector<double> rowReached_;   ///< a settled row's distance from the start
-    std::vector<std::size_t> through_; ///< the column by which a row was reached
-    std::vector<char> settled_;        ///< rows, by their number
+    std::vector<double> reached_; ///< a column's distance from the start so far; infinity for a settled one
+    std::vector<double> openPotential_; ///< of the columns; minus infinity for a settled one
+    std::vector<double> columnReached_; ///< a settled column's distance from the start
+    std::vector<double> rowReached_;    ///< a settled row's distance from the start
+    std::vector<std::size_t> through_;  ///< the column by which a row was reached
+    std::vector<char> settled_;         ///< rows, by their number
     std::vector<std::size_t> settledRows_;
     std::vector<std::size_t> settledColumns_;
-    std::vector<std::size_t> open_; ///< columns not settled
+    std::vector<std::size_t> way_; ///< the rows from a served column back to the start
 };
 
 /// The places of the masses above 0: the others take no part.
