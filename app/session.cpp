@@ -39,7 +39,7 @@ bool Session::make(const Edit& edit) {
     const bool wasUnsaved = unsaved();
     const std::size_t before = d->history.steps();
     if (auto problem = d->history.make(edit)) {
-        emit failed(*problem);
+        Q_EMIT failed(*problem);
         return false;
     }
     // An edit that changed nothing is not in the history, and nobody needs to hear of it.
@@ -47,7 +47,7 @@ bool Session::make(const Edit& edit) {
         return true;
     follow({reachOf(edit), false});
     if (wasUnsaved != unsaved() || std::holds_alternative<Set<About>>(edit.what))
-        emit documentChanged();
+        Q_EMIT documentChanged();
     return true;
 }
 
@@ -70,7 +70,7 @@ void Session::undo() {
     Change change{reachOf(*toUndo()), false};
     d->history.undo();
     follow(std::move(change));
-    emit documentChanged();
+    Q_EMIT documentChanged();
 }
 
 void Session::redo() {
@@ -79,7 +79,7 @@ void Session::redo() {
     Change change{reachOf(*toRedo()), false};
     d->history.redo();
     follow(std::move(change));
-    emit documentChanged();
+    Q_EMIT documentChanged();
 }
 
 void Session::open(Plan plan, const QString& path, bool saved) {
@@ -87,7 +87,7 @@ void Session::open(Plan plan, const QString& path, bool saved) {
     d->path = path;
     d->neverSaved = !saved;
     follow({{true, {}}, true});
-    emit documentChanged();
+    Q_EMIT documentChanged();
 }
 
 QString Session::path() const {
@@ -101,7 +101,7 @@ void Session::markSaved(const QString& path) {
     d->path = path;
     d->neverSaved = false;
     d->history.markClean();
-    emit documentChanged();
+    Q_EMIT documentChanged();
 }
 
 const std::optional<Offer>& Session::offer() const {
@@ -110,7 +110,7 @@ const std::optional<Offer>& Session::offer() const {
 
 void Session::showOffer(Offer offer) {
     d->offer = std::move(offer);
-    emit offerChanged();
+    Q_EMIT offerChanged();
 }
 
 void Session::takeOffer() {
@@ -124,14 +124,14 @@ void Session::dropOffer() {
     if (!d->offer)
         return;
     d->offer.reset();
-    emit offerChanged();
+    Q_EMIT offerChanged();
 }
 
 void Session::follow(Change change) {
     d->reckoner.follow(d->history.plan(), change.reach);
     d->findings.reset();
     dropOffer();
-    emit changed(change);
+    Q_EMIT changed(change);
 }
 
 } // namespace stemwright

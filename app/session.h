@@ -65,7 +65,7 @@ public:
     void takeOffer();
     void dropOffer();
 
-signals:
+Q_SIGNALS:
     void changed(const stemwright::Change& change);
     /// The path, the title or whether there is unsaved work.
     void documentChanged();
