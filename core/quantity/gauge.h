@@ -3,6 +3,7 @@
 #include "core/quantity/quantity.h"
 
 #include <optional>
+#include <string>
 
 namespace stemwright {
 
@@ -16,6 +17,8 @@ enum class GaugeSystem { awg, swg, steel };
 struct GaugeNumber {
     GaugeSystem system = GaugeSystem::awg;
     int number = 0;
+    /// Keys of the file that this version does not know, as every part has them (core/plan/mix.h).
+    std::string extra{};
 
     friend bool operator==(const GaugeNumber&, const GaugeNumber&) = default;
 };

@@ -1,0 +1,218 @@
+#pragma once
+
+#include "core/plan/edit.h"
+#include "core/plan/limits.h"
+
+#include <concepts>
+#include <type_traits>
+
+namespace stemwright {
+
+// The keys of every part of a plan and of every edit, in the order of the file: one list for reading and
+// writing, since `Io` is a JsonWriter with constant parts or a JsonReader with others. An Io has
+//   need(key, value)         always written; must be there when reading
+//   keep(key, value)         always written; where it is not there the part keeps its default
+//   may(key, value, absent)  left out where it equals `absent` (its type's default), and so when not there
+//   list(key, values, most)  always written; an absent list is empty
+//   extra(text)              the keys that nobody asked for; last
+
+template <class T, class Part>
+concept Of = std::same_as<std::remove_const_t<T>, Part>;
+
+template <class Io, Of<GaugeNumber> T> void fields(Io& io, T& gauge) {
+    io.need("system", gauge.system);
+    io.need("number", gauge.number);
+    io.extra(gauge.extra);
+}
+
+template <class Io, Of<Colour> T> void fields(Io& io, T& colour) {
+    io.need("id", colour.id);
+    io.keep("name", colour.name);
+    io.need("srgb", colour.srgb);
+    io.extra(colour.extra);
+}
+
+template <class Io, Of<BeadShare> T> void fields(Io& io, T& share) {
+    io.need("colour", share.colour);
+    io.keep("share", share.share);
+    io.extra(share.extra);
+}
+
+template <class Io, Of<Mix> T> void fields(Io& io, T& mix) {
+    io.need("id", mix.id);
+    io.keep("name", mix.name);
+    io.need("code", mix.code);
+    io.list("colours", mix.colours, limits::coloursInMix);
+    io.extra(mix.extra);
+}
+
+template <class Io, Of<StockLine> T> void fields(Io& io, T& line) {
+    io.need("mix", line.mix);
+    io.keep("made", line.made);
+    io.keep("to_make", line.toMake);
+    io.extra(line.extra);
+}
+
+template <class Io, class T> void kindFormFields(Io& io, T& form) {
+    io.keep("name", form.name);
+    io.need("beads", form.beads);
+    io.need("bead_size", form.beadSize);
+    io.need("length_mm", form.length);
+    io.need("width_mm", form.width);
+    io.keep("tip_end", form.tipEnd);
+    io.keep("base_end", form.baseEnd);
+    io.need("wire_mm", form.wire);
+    io.need("wire_diameter_mm", form.wireDiameter);
+    io.may("gauge", form.gauge);
+    io.keep("wires_at_base", form.wiresAtBase);
+    io.keep("angle_deg", form.angle);
+    io.may("minutes", form.minutes);
+}
+
+template <class Io, Of<KindForm> T> void fields(Io& io, T& form) {
+    kindFormFields(io, form);
+    io.extra(form.extra);
+}
+
+template <class Io, Of<Kind> T> void fields(Io& io, T& kind) {
+    io.need("id", kind.id);
+    kindFormFields(io, kind);
+    io.list("stock", kind.stock, limits::mixes);
+    io.extra(kind.extra);
+}
+
+template <class Io, Of<Wrap> T> void fields(Io& io, T& wrap) {
+    io.need("with", wrap.with);
+    io.need("strands", wrap.strands);
+    io.need("width_mm", wrap.width);
+    io.need("thickness_mm", wrap.thickness);
+    io.may("gauge", wrap.gauge);
+    io.keep("overlap", wrap.overlap);
+    io.keep("stretch", wrap.stretch);
+    io.keep("start_tail_mm", wrap.startTail);
+    io.keep("finish_mm", wrap.finish);
+    io.keep("hold_mm", wrap.hold);
+    io.may("sold_mm", wrap.sold);
+    io.extra(wrap.extra);
+}
+
+template <class Io, Of<Binding> T> void fields(Io& io, T& binding) {
+    io.list("wraps", binding.wraps, limits::wraps);
+    io.extra(binding.extra);
+}
+
+template <class Io, Of<Clay> T> void fields(Io& io, T& clay) {
+    io.need("depth_mm", clay.depth);
+    io.need("density_kg_m3", clay.density);
+    io.extra(clay.extra);
+}
+
+template <class Io, Of<Stake> T> void fields(Io& io, T& stake) {
+    io.need("diameter_mm", stake.diameter);
+    io.may("gauge", stake.gauge);
+    io.need("metal", stake.metal);
+    io.need("overlap_mm", stake.overlap);
+    io.extra(stake.extra);
+}
+
+template <class Io, Of<Pot> T> void fields(Io& io, T& pot) {
+    io.keep("name", pot.name);
+    io.need("shape", pot.shape);
+    io.need("top_diameter_mm", pot.topDiameter);
+    io.need("bottom_diameter_mm", pot.bottomDiameter);
+    io.need("depth_mm", pot.depth);
+    io.keep("planting_depth_mm", pot.plantingDepth);
+    io.keep("clay", pot.clay);
+    io.keep("stake", pot.stake);
+    io.extra(pot.extra);
+}
+
+template <class Io, Of<Slot> T> void fields(Io& io, T& slot) {
+    io.may("kind", slot.leaf.kind);
+    io.may("mix", slot.leaf.mix);
+    io.may("pinned", slot.pinned);
+    io.extra(slot.extra);
+}
+
+template <class Io, Of<Progress> T> void fields(Io& io, T& progress) {
+    io.may("bound", progress.bound);
+    io.may("minutes", progress.minutes);
+    io.extra(progress.extra);
+}
+
+template <class Io, Of<Tier> T> void fields(Io& io, T& tier) {
+    io.need("turn_deg", tier.turn);
+    io.may("spacing_mm", tier.spacing);
+    io.may("progress", tier.progress);
+    io.list("slots", tier.slots, limits::slots);
+    io.extra(tier.extra);
+}
+
+template <class Io, Of<CoreWire> T> void fields(Io& io, T& core) {
+    io.need("diameter_mm", core.diameter);
+    io.may("gauge", core.gauge);
+    io.need("metal", core.metal);
+    io.extra(core.extra);
+}
+
+template <class Io, Of<Standing> T> void fields(Io& io, T& standing) {
+    io.need("x_mm", standing.x);
+    io.need("y_mm", standing.y);
+    io.extra(standing.extra);
+}
+
+template <class Io, class T> void stemFormFields(Io& io, T& form) {
+    io.keep("name", form.name);
+    io.need("arrangement", form.arrangement);
+    io.may("whorl", form.whorl, StemForm{}.whorl);
+    io.need("spacing_mm", form.spacing);
+    io.need("tail_mm", form.tail);
+    io.may("core", form.core);
+    io.may("locked", form.locked);
+    io.may("standing", form.standing);
+}
+
+template <class Io, Of<StemForm> T> void fields(Io& io, T& form) {
+    stemFormFields(io, form);
+    io.extra(form.extra);
+}
+
+template <class Io, Of<Stem> T> void fields(Io& io, T& stem) {
+    io.need("id", stem.id);
+    stemFormFields(io, stem);
+    io.list("tiers", stem.tiers, limits::tiers);
+    io.extra(stem.extra);
+}
+
+template <class Io, class T> void aboutFields(Io& io, T& about) {
+    io.keep("title", about.title);
+    io.may("note", about.note);
+    io.may("date", about.date);
+}
+
+template <class Io, Of<About> T> void fields(Io& io, T& about) {
+    aboutFields(io, about);
+    io.extra(about.extra);
+}
+
+template <class Io, Of<Units> T> void fields(Io& io, T& units) {
+    io.need("length", units.length);
+    io.need("mass", units.mass);
+    io.extra(units.extra);
+}
+
+/// Without "format" and "version", which go before. What the plan says of itself stands at the top of the file,
+/// so unknown keys there are the plan's.
+template <class Io, Of<Plan> T> void fields(Io& io, T& plan) {
+    aboutFields(io, plan.about);
+    io.keep("units", plan.units);
+    io.list("colours", plan.colours, limits::colours);
+    io.list("mixes", plan.mixes, limits::mixes);
+    io.list("kinds", plan.kinds, limits::kinds);
+    io.keep("binding", plan.binding);
+    io.keep("pot", plan.pot);
+    io.list("stems", plan.stems, limits::stems);
+    io.extra(plan.extra, plan.about.extra);
+}
+
+} // namespace stemwright
