@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/figures/wrap.h"
 #include "core/plan/edit.h"
 #include "core/plan/plan.h"
 
@@ -13,17 +14,10 @@ namespace stemwright {
 // kind's stock; those that go "by colour" follow plan.colours; those that go "by wrap" follow
 // plan.binding.wraps.
 
-/// What one layer of the binding takes.
-struct WrapFigures {
-    /// What ends up on the stem: the turns, the tail that is laid in and the finish.
-    Length used;
-    /// What to cut before binding: used, and what the hand must hold.
-    Length toCut;
-};
-
 struct StemFigures {
     StemId stem;
-    /// From the clay line to the highest point of the tip leaves; of a stem without leaves the top of its tail.
+    /// From the clay line to the highest point, which a long leaf below the tip may be; of a stem without tiers
+    /// the top of its tail (core/figures/height.h).
     Length height;
     int tiers = 0;
     int slots = 0;
@@ -54,6 +48,7 @@ struct PotFigures {
     double unevenness = 0; ///< sum over the stems
     /// Mean of the stems' drifts, each weighted by its beads; 0 for a board without leaves.
     double drift = 0;
+    // The skyline is that of the stems that have a tier; all 0 where none has.
     Length shortest;
     Length tallest;
     Length meanHeight;
