@@ -1,11 +1,9 @@
 #include "core/document/history.h"
 #include "core/plan/edit.h"
 #include "tests/support/boards.h"
+#include "tests/support/random_edits.h"
 
 #include <gtest/gtest.h>
-
-#include <numeric>
-#include <random>
 
 namespace stemwright {
 namespace {
@@ -131,103 +129,6 @@ TEST(History, AnEditThatChangesNothingIsNotRemembered) {
     EXPECT_TRUE(history.canUndo());
 }
 
-/// Draws edits of every sort, many of them impossible.
-class RandomEdits {
-public:
-    explicit RandomEdits(std::uint32_t seed) : random_(seed) {}
-
-    Edit next(const Plan& plan, int depth = 0) {
-        switch (below(depth < 2 ? 22 : 20)) {
-        case 0:
-        case 1:
-            return FillSlot{slot(plan), leaf(plan)};
-        case 2:
-        case 3:
-            return SwapSlots{slot(plan), slot(plan)};
-        case 4:
-            return PinSlot{slot(plan), below(2) == 0};
-        case 5:
-        case 6: {
-            const Stem& at = stem(plan);
-            Tier tier = newTier(at, nullptr, KindId{1});
-            for (Slot& s : tier.slots)
-                s.leaf = leaf(plan);
-            return OpenTier{at.id, index(at.tiers.size()), tier};
-        }
-        case 7: {
-            const Stem& at = stem(plan);
-            return CloseTier{at.id, index(at.tiers.size())};
-        }
-        case 8:
-        case 9: {
-            const Stem& from = stem(plan);
-            const Stem& to = stem(plan);
-            return MoveTiers{from.id, index(from.tiers.size()), below(4), to.id, index(to.tiers.size())};
-        }
-        case 10:
-            return TurnTier{stem(plan).id, below(6), degrees(137.50776405003785 * below(9) / 4)};
-        case 11:
-            return SpaceTier{stem(plan).id, below(6),
-                             below(2) ? std::optional(millimetres(0.1 * below(90))) : std::nullopt};
-        case 12: {
-            StemForm form = stem(plan);
-            form.name += "'";
-            form.tail = millimetres(below(60) - 5);
-            if (form.name.size() > 20)
-                form.name = "Stem";
-            return ReformStem{stem(plan).id, form};
-        }
-        case 13: {
-            std::vector<StockLine> stock = plan.kinds[static_cast<std::size_t>(below(2))].stock;
-            stock[static_cast<std::size_t>(below(static_cast<int>(stock.size())))].made += below(5) - 2;
-            return SetStock{KindId{static_cast<std::uint32_t>(below(2) + 1)}, stock};
-        }
-        case 14:
-            return Remove<StemId>{stem(plan).id};
-        case 15: {
-            Stem copy = stem(plan);
-            copy.id = below(4) ? freeStemId(plan) : copy.id;
-            if (below(2))
-                for (Tier& tier : copy.tiers)
-                    for (Slot& s : tier.slots)
-                        s.leaf.mix = {};
-            return Insert<Stem>{below(5), copy};
-        }
-        case 16:
-            return Move<StemId>{stem(plan).id, below(6)};
-        case 17:
-            return Move<MixId>{MixId{static_cast<std::uint32_t>(below(5))}, below(6)};
-        case 18: {
-            Colour colour = plan.colours[0];
-            colour.srgb.red = static_cast<std::uint8_t>(below(256));
-            return Replace<Colour>{colour};
-        }
-        case 19:
-            return MarkTier{stem(plan).id, below(6), {below(2) == 0, 0.1 * below(50), ""}};
-        default: {
-            Batch batch;
-            for (int i = below(5); i >= 0; --i)
-                batch.edits.push_back(next(plan, depth + 1));
-            return batch;
-        }
-        }
-    }
-
-private:
-    int below(int n) { return static_cast<int>(random_() % static_cast<std::uint32_t>(n)); }
-    int index(std::size_t size) { return below(static_cast<int>(size) + 2); }
-    const Stem& stem(const Plan& plan) {
-        return plan.stems[static_cast<std::size_t>(below(static_cast<int>(plan.stems.size())))];
-    }
-    SlotRef slot(const Plan& plan) { return {stem(plan).id, below(6), below(2)}; }
-    Leaf leaf(const Plan& plan) {
-        return {KindId{static_cast<std::uint32_t>(below(3))},
-                MixId{static_cast<std::uint32_t>(below(static_cast<int>(plan.mixes.size()) + 2))}};
-    }
-
-    std::mt19937 random_;
-};
-
 int leavesInAll(const Plan& plan) {
     int all = 0;
     for (const TrayLine& line : tray(plan)) {
@@ -249,7 +150,7 @@ TEST(EditProperty, LeavesAreConservedAndUndoLeadsBack) {
     for (std::uint32_t seed = 0; seed < 20'000; ++seed) {
         const Plan first = test::randomBoard(seed % 50, 3, 6, 3);
         History history(first);
-        RandomEdits random(seed);
+        test::RandomEdits random(seed);
         for (int step = 0; step < 8 && !history.plan().stems.empty(); ++step) {
             const Edit edit = random.next(history.plan());
             const int before = leavesInAll(history.plan());
