@@ -1,5 +1,7 @@
 #include "app/look.h"
 
+#include "app/style_sheet.h"
+
 #include <QApplication>
 #include <QFontDatabase>
 #include <QPalette>
@@ -76,6 +78,7 @@ void apply() {
     for (const auto role : {QPalette::WindowText, QPalette::Text, QPalette::ButtonText})
         palette.setColor(QPalette::Disabled, role, faint);
     QApplication::setPalette(palette);
+    qApp->setStyleSheet(styleSheet());
 }
 
 } // namespace stemwright::look

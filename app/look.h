@@ -14,6 +14,7 @@ inline constexpr QColor side{246, 241, 230};  ///< panels beside it
 inline constexpr QColor bar{242, 236, 221};   ///< top and status line
 inline constexpr QColor card{255, 255, 255};
 inline constexpr QColor line{226, 218, 200}; ///< thin rules and card edges
+inline constexpr QColor edge{143, 135, 121}; ///< round what can be typed into or pressed
 inline constexpr QColor ink{43, 41, 38};
 inline constexpr QColor quiet{107, 101, 91};  ///< secondary text
 inline constexpr QColor faint{183, 176, 162}; ///< what is absent: empty slots, zero counts

@@ -1,0 +1,20 @@
+#pragma once
+
+#include <QByteArray>
+#include <QString>
+#include <QStringList>
+
+namespace stemwright::settings {
+
+// What the program remembers between runs, a function a key.
+
+/// Where plans are looked for and saved first: the documents folder.
+QString folder();
+QStringList recentPlans();
+void setRecentPlans(const QStringList& paths);
+QByteArray windowGeometry();
+void setWindowGeometry(const QByteArray& geometry);
+bool showCodes();
+void setShowCodes(bool on);
+
+} // namespace stemwright::settings

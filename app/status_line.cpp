@@ -1,0 +1,119 @@
+#include "app/status_line.h"
+
+#include "app/look.h"
+#include "app/session.h"
+#include "app/wording.h"
+
+#include <QAccessible>
+#include <QActionGroup>
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QMenu>
+#include <QTimer>
+#include <QToolButton>
+
+#include <algorithm>
+
+namespace stemwright {
+
+StatusLine::StatusLine(Session& session, QWidget* parent)
+    : QWidget(parent),
+      session_(session),
+      placed_(new QLabel(this)),
+      drift_(new QLabel(this)),
+      heights_(new QLabel(this)),
+      hint_(new QLabel(this)),
+      message_(new QLabel(this)),
+      units_(new QToolButton(this)),
+      timer_(new QTimer(this)) {
+    setObjectName(QStringLiteral("statusLine"));
+    setAttribute(Qt::WA_StyledBackground);
+    placed_->setObjectName(QStringLiteral("placed"));
+    drift_->setObjectName(QStringLiteral("potDrift"));
+    heights_->setObjectName(QStringLiteral("heights"));
+    hint_->setObjectName(QStringLiteral("hint"));
+    hint_->setProperty("quiet", true);
+    message_->setObjectName(QStringLiteral("message"));
+    message_->setProperty("refusal", true);
+    message_->hide();
+
+    units_->setObjectName(QStringLiteral("units"));
+    units_->setAccessibleName(tr("Units"));
+    units_->setPopupMode(QToolButton::InstantPopup);
+    units_->setAutoRaise(true);
+    units_->setMinimumSize(look::target * 2, look::target);
+    auto* menu = new QMenu(units_);
+    auto* group = new QActionGroup(menu);
+    const auto add = [&](const QString& name, LengthUnit length, MassUnit mass) {
+        QAction* action = menu->addAction(name);
+        action->setCheckable(true);
+        group->addAction(action);
+        connect(action, &QAction::triggered, this, [this, length, mass] {
+            Units units = session_.plan().units;
+            units.length = length;
+            units.mass = mass;
+            session_.make(Set<Units>{units});
+        });
+        connect(menu, &QMenu::aboutToShow, action,
+                [this, action, length] { action->setChecked(session_.plan().units.length == length); });
+    };
+    add(tr("Millimetres and grams"), LengthUnit::millimetre, MassUnit::gram);
+    add(tr("Inches and ounces"), LengthUnit::inch, MassUnit::ounce);
+    units_->setMenu(menu);
+
+    auto* layout = new QHBoxLayout(this);
+    layout->setContentsMargins(18, 3, 12, 3);
+    layout->setSpacing(36);
+    layout->addWidget(placed_);
+    layout->addWidget(drift_);
+    layout->addWidget(heights_);
+    layout->addWidget(message_);
+    layout->addStretch();
+    layout->addWidget(hint_);
+    layout->addWidget(units_);
+
+    timer_->setSingleShot(true);
+    connect(timer_, &QTimer::timeout, this, [this] { showFigures(true); });
+    connect(&session_, &Session::changed, this, &StatusLine::refresh);
+    refresh();
+}
+
+void StatusLine::say(const QString& sentence) {
+    message_->setText(sentence);
+    message_->setToolTip(sentence);
+    showFigures(false);
+    // As long as it takes to read: five seconds, and more for
+    // long ones. The next edit takes it away as well.
+    timer_->start(std::max(5000, static_cast<int>(sentence.size()) * 90));
+    QAccessibleEvent alert(message_, QAccessible::Alert);
+    QAccessible::updateAccessibility(&alert);
+}
+
+void StatusLine::hint(const QString& sentence) {
+    hint_->setText(sentence);
+}
+
+void StatusLine::showFigures(bool on) {
+    message_->setVisible(!on);
+    for (QWidget* figure :
+         {static_cast<QWidget*>(placed_), static_cast<QWidget*>(drift_), static_cast<QWidget*>(heights_)})
+        figure->setVisible(on);
+}
+
+void StatusLine::refresh() {
+    const PotFigures& pot = session_.figures().pot;
+    const Units& units = session_.plan().units;
+    placed_->setText(tr("%1 placed · %2 in the tray").arg(countText(pot.leaves), countText(pot.inTray)));
+    drift_->setText(tr("pot drift %1 · unevenness %2").arg(driftText(pot.drift), shareText(pot.unevenness)));
+    drift_->setToolTip(
+        tr("Drift: how far the stems' colours are from the pot's, ΔE00, mean of the stems by their "
+           "beads. Unevenness: the sum of (leaves held − fair share)² over stems and mixes."));
+    heights_->setText(
+        pot.stems ? tr("heights %1 to %2").arg(sizeText(pot.shortest, units), sizeText(pot.tallest, units))
+                  : tr("no stems yet"));
+    units_->setText(units.length == LengthUnit::inch ? tr("in, oz") : tr("mm, g"));
+    timer_->stop();
+    showFigures(true);
+}
+
+} // namespace stemwright

@@ -1,0 +1,39 @@
+#pragma once
+
+#include <QWidget>
+
+class QLabel;
+class QTimer;
+class QToolButton;
+
+namespace stemwright {
+
+class Session;
+
+/// The line below every place: what is placed, how the pot stands, the units; and for some seconds what could
+/// not be done.
+class StatusLine : public QWidget {
+    Q_OBJECT
+public:
+    explicit StatusLine(Session& session, QWidget* parent = nullptr);
+
+    /// Shows a sentence in place of the figures until it has been read.
+    void say(const QString& sentence);
+    /// What the board says of where the hand is; empty for nothing.
+    void hint(const QString& sentence);
+
+private:
+    void refresh();
+    void showFigures(bool on);
+
+    Session& session_;
+    QLabel* placed_;
+    QLabel* drift_;
+    QLabel* heights_;
+    QLabel* hint_;
+    QLabel* message_;
+    QToolButton* units_;
+    QTimer* timer_;
+};
+
+} // namespace stemwright

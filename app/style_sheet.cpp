@@ -1,0 +1,76 @@
+#include "app/style_sheet.h"
+
+#include "app/look.h"
+
+#include <utility>
+
+namespace stemwright::look {
+
+QString styleSheet() {
+    QString sheet = QStringLiteral(R"(
+QWidget#topBar { background: @bar; border-bottom: 1px solid @line; }
+QWidget#statusLine { background: @bar; border-top: 1px solid @line; }
+QWidget#side { background: @paper; border-left: 1px solid @line; }
+QScrollArea, QScrollArea > QWidget > QWidget#supplies { background: transparent; }
+QListView#findingsList { background: transparent; outline: none; }
+QListView#findingsList:focus { border: 2px solid @focus; border-radius: 6px; }
+QLabel[quiet="true"] { color: @quiet; }
+QLabel[refusal="true"] { color: @bad; font-weight: 600; }
+QWidget#offer { background: @accentSoft; border: 1px solid @accent; border-radius: @cornerpx; }
+QToolTip { background: @night; color: @onNight; border: none; padding: 4px 6px; }
+
+QPushButton { background: @card; color: @ink; border: 1px solid @edge; border-radius: 6px; padding: 3px 12px; min-height: 20px; }
+QPushButton:hover { background: @accentSoft; }
+QPushButton:pressed { background: @line; }
+QPushButton:focus { border: 2px solid @focus; padding: 2px 11px; }
+QPushButton:disabled { color: @faint; border-color: @line; }
+QPushButton[main="true"], QPushButton:default { background: @accent; color: @card; border-color: @accent; }
+QPushButton[main="true"]:hover, QPushButton:default:hover { background: @night; }
+QPushButton[place="true"] { background: transparent; border: 2px solid transparent; border-radius: 13px; padding: 2px 16px; min-height: 22px; }
+QPushButton[place="true"]:hover { background: @line; }
+QPushButton[place="true"]:checked { background: @night; color: @onNight; }
+QPushButton[place="true"]:focus { border-color: @focus; }
+
+QLineEdit, QPlainTextEdit, QTextEdit, QSpinBox, QDoubleSpinBox, QComboBox, QDateEdit { background: @card; color: @ink;
+  border: 1px solid @edge; border-radius: 5px; padding: 2px 6px; min-height: 20px; selection-background-color: @accent; selection-color: @card; }
+QLineEdit:focus, QPlainTextEdit:focus, QTextEdit:focus, QSpinBox:focus, QDoubleSpinBox:focus, QComboBox:focus, QDateEdit:focus { border: 2px solid @focus; padding: 1px 5px; }
+QLineEdit:disabled, QSpinBox:disabled, QDoubleSpinBox:disabled, QComboBox:disabled { color: @faint; }
+
+QTableView { background: @card; alternate-background-color: @side; gridline-color: @line; border: 1px solid @line; border-radius: 4px;
+  selection-background-color: @accentSoft; selection-color: @ink; }
+QTableView:focus { border: 2px solid @focus; }
+QHeaderView::section { background: @bar; color: @quiet; border: none; border-right: 1px solid @line; border-bottom: 1px solid @line; padding: 3px 6px; }
+QTableCornerButton::section { background: @bar; border: none; }
+
+QMenuBar { background: @bar; color: @ink; }
+QMenuBar::item { padding: 4px 9px; background: transparent; }
+QMenuBar::item:selected { background: @line; }
+QMenu { background: @card; color: @ink; border: 1px solid @line; padding: 4px; }
+QMenu::item { padding: 5px 26px 5px 22px; min-height: 18px; border-radius: 4px; }
+QMenu::item:selected { background: @accentSoft; color: @ink; }
+QMenu::item:disabled { color: @quiet; }
+QMenu::separator { height: 1px; background: @line; margin: 4px 8px; }
+
+QScrollBar:vertical { background: transparent; width: 12px; margin: 0; }
+QScrollBar:horizontal { background: transparent; height: 12px; margin: 0; }
+QScrollBar::handle { background: @handle; border-radius: 4px; margin: 2px; }
+QScrollBar::handle:vertical { min-height: 30px; }
+QScrollBar::handle:horizontal { min-width: 30px; }
+QScrollBar::handle:hover { background: @quiet; }
+QScrollBar::add-line, QScrollBar::sub-line { width: 0; height: 0; }
+QScrollBar::add-page, QScrollBar::sub-page { background: transparent; }
+)");
+    const std::pair<const char*, QColor> colours[] = {
+        {"@paper", paper},   {"@side", side},       {"@bar", bar},
+        {"@card", card},     {"@line", line},       {"@ink", ink},
+        {"@quiet", quiet},   {"@faint", faint},     {"@accentSoft", accentSoft},
+        {"@accent", accent}, {"@onNight", onNight}, {"@night", night},
+        {"@focus", focus},   {"@bad", bad},         {"@edge", edge},
+        {"@handle", faint}};
+    for (const auto& [name, colour] : colours)
+        sheet.replace(QLatin1String(name), colour.name());
+    sheet.replace(QLatin1String("@corner"), QString::number(corner));
+    return sheet;
+}
+
+} // namespace stemwright::look
