@@ -1,13 +1,15 @@
 #pragma once
 
+#include "core/figures/leaf_rows.h"
 #include "core/plan/plan.h"
 
 #include <QColor>
-#include <QHash>
 #include <QPainterPath>
 #include <QPixmap>
 #include <QPointF>
 
+#include <cstdint>
+#include <unordered_map>
 #include <vector>
 
 class QPainter;
@@ -18,16 +20,18 @@ namespace stemwright {
 struct LeafLook {
     double length = 0; ///< mm
     double width = 0;  ///< mm
-    double bead = 0;   ///< mm between beads along a row, and between rows about that
+    int beads = 0;
     LeafEnd tipEnd = LeafEnd::round;
     LeafEnd baseEnd = LeafEnd::round;
     struct Band {
         QColor colour;
         double share = 1;
+
+        friend bool operator==(const Band&, const Band&) = default;
     };
     std::vector<Band> bands;
 
-    friend bool operator==(const LeafLook&, const LeafLook&);
+    friend bool operator==(const LeafLook&, const LeafLook&) = default;
 };
 
 /// The look of a kind in a mix; with no mix an outline only (no bands).
@@ -39,24 +43,66 @@ enum class LeafDetail {
     outline, ///< an empty slot: a dashed outline
 };
 
-/// The outline in millimetres, its base at the origin, pointing up (towards −y), scaled by `scale` to pixels.
+/// The outline, its base at the origin, pointing up (towards −y), `scale` pixels a millimetre.
 QPainterPath leafOutline(const LeafLook& look, double scale);
 
 /// Paints the leaf with its base at `base`, pointing `degrees` clockwise from straight up, `scale` pixels a
-/// millimetre. Works for screens, PDF and SVG alike.
+/// millimetre. Works for screens, PDF and SVG alike. A look without bands is an outline whatever the detail.
 void paintLeaf(QPainter& painter, const LeafLook& look, QPointF base, double degrees, double scale,
                LeafDetail detail = LeafDetail::beads);
 
-/// Leaves ready to be put on the screen: each distinct look, direction and scale is painted once.
+/// Leaves ready to be put on the screen: each distinct look, direction, scale and device pixel ratio is painted
+/// once. What was not used for longest is forgotten when all of it grows beyond `mostBytes`. For the window's
+/// thread only, as all pixmaps.
 class LeafSprites {
 public:
-    /// `opacity` below 1 is for leaves at the back; `devicePixelRatio` that of the widget.
+    static constexpr std::size_t mostBytes = 64u << 20u;
+
+    /// `opacity` below 1 is for leaves at the back. Directions are taken to half a degree.
     void draw(QPainter& painter, const LeafLook& look, QPointF base, double degrees, double scale,
               double opacity = 1);
     void clear();
+    /// How many pictures are kept, and their bytes; for tests.
+    std::size_t size() const { return ready_.size(); }
+    std::size_t bytes() const { return bytes_; }
 
 private:
-    QHash<QString, std::pair<QPixmap, QPointF>> ready_;
+    struct Key {
+        LeafLook look;
+        int halfDegrees = 0;
+        std::int64_t scale = 0; ///< in 1/1024 device pixels a millimetre
+        std::int64_t ratio = 0; ///< in 1/64
+    };
+    /// The same without a copy of the look, for looking up.
+    struct View {
+        const LeafLook& look;
+        int halfDegrees;
+        std::int64_t scale;
+        std::int64_t ratio;
+    };
+    struct Hash {
+        using is_transparent = void;
+        std::size_t operator()(const View& view) const noexcept;
+        std::size_t operator()(const Key& key) const noexcept;
+    };
+    struct Same {
+        using is_transparent = void;
+        template <class A, class B> bool operator()(const A& a, const B& b) const {
+            return a.halfDegrees == b.halfDegrees && a.scale == b.scale && a.ratio == b.ratio &&
+                   a.look == b.look;
+        }
+    };
+    struct Sprite {
+        QPixmap picture;
+        QPoint corner; ///< of the picture from the leaf's base, device pixels
+        std::uint64_t used = 0;
+    };
+
+    void forgetOldest();
+
+    std::unordered_map<Key, Sprite, Hash, Same> ready_;
+    std::size_t bytes_ = 0;
+    std::uint64_t clock_ = 0;
 };
 
 } // namespace stemwright

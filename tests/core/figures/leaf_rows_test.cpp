@@ -1,0 +1,142 @@
+#include "core/figures/leaf_rows.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+#include <random>
+
+namespace stemwright {
+namespace {
+
+LeafShape leaf(double length, double width, int beads, std::vector<double> shares = {}) {
+    return {length, width, LeafEnd::round, LeafEnd::round, beads, std::move(shares)};
+}
+
+std::vector<double> drawnShares(const LeafRows& rows, std::size_t bands) {
+    std::vector<double> out(bands);
+    for (const BeadMark& bead : rows.beads)
+        out[static_cast<std::size_t>(bead.band)] += 1.0 / static_cast<double>(rows.beads.size());
+    return out;
+}
+
+TEST(LeafRows, KeepsTheNumberOfBeads) {
+    for (const int beads : {1, 2, 3, 17, 40, 60, 90, 250, 1500})
+        EXPECT_EQ(leafRows(leaf(18, 10, beads)).beads.size(), static_cast<std::size_t>(beads));
+    EXPECT_EQ(leafRows(leaf(18, 10, 100'000)).beads.size(), static_cast<std::size_t>(mostBeadsShown));
+    EXPECT_EQ(leafRows(leaf(18, 10, 0)).beads.size(), 1u);
+}
+
+TEST(LeafRows, RowsCoverEveryBeadOnceFromTheOuterRowInward) {
+    const LeafRows rows = leafRows(leaf(22, 14, 90));
+    ASSERT_GE(rows.rows.size(), 3u);
+    std::size_t next = 0;
+    for (const LeafRow& row : rows.rows) {
+        EXPECT_EQ(row.first, next);
+        next += row.count;
+    }
+    EXPECT_EQ(next, rows.beads.size());
+    EXPECT_FALSE(rows.rows.back().closed);
+    for (std::size_t i = 1; i < rows.rows.size(); ++i)
+        EXPECT_GT(rows.rows[i - 1].count, rows.rows[i].count);
+    for (std::size_t i = 0; i < rows.rows.back().count; ++i)
+        EXPECT_EQ(rows.beads[rows.rows.back().first + i].middle.x, 0);
+}
+
+// 18 × 10 mm of 60 beads: five rows across, as the bead's proportions ask.
+TEST(LeafRows, TakesTheNumberOfRowsThatFitsTheBeads) {
+    const LeafRows rows = leafRows(leaf(18, 10, 60));
+    EXPECT_EQ(rows.rows.size(), 3u);
+    EXPECT_DOUBLE_EQ(rows.pitch, 2);
+    const double along = rows.beads.front().along;
+    EXPECT_GT(rows.pitch / along, 1.2);
+    EXPECT_LT(rows.pitch / along, 1.9);
+}
+
+TEST(LeafRows, EveryBeadLiesInsideTheLeaf) {
+    std::mt19937 random(5);
+    const auto between = [&](double low, double high) {
+        return low + (high - low) * static_cast<double>(random()) / 4294967296.0;
+    };
+    for (int i = 0; i < 500; ++i) {
+        LeafShape shape = leaf(between(1, 80), between(1, 60), 1 + static_cast<int>(random() % 300));
+        shape.tipEnd = random() % 2 ? LeafEnd::round : LeafEnd::pointed;
+        shape.baseEnd = random() % 2 ? LeafEnd::round : LeafEnd::pointed;
+        for (const BeadMark& bead : leafRows(shape).beads) {
+            ASSERT_LE(std::abs(bead.middle.x), shape.width / 2);
+            ASSERT_LE(bead.middle.y, 1e-9);
+            ASSERT_GE(bead.middle.y, -shape.length - 1e-9);
+            ASSERT_GT(bead.along, 0);
+            ASSERT_GE(bead.degrees, 0);
+            ASSERT_LT(bead.degrees, 180);
+        }
+    }
+}
+
+TEST(LeafRows, OutlineHasTheLeafsMeasure) {
+    for (const LeafEnd end : {LeafEnd::round, LeafEnd::pointed}) {
+        LeafShape shape = leaf(22, 14, 90);
+        shape.tipEnd = end;
+        double left = 0, right = 0, top = 0, bottom = -1;
+        for (const PointMm& p : leafOutline(shape)) {
+            left = std::min(left, p.x);
+            right = std::max(right, p.x);
+            top = std::min(top, p.y);
+            bottom = std::max(bottom, p.y);
+        }
+        EXPECT_NEAR(right - left, 14, 1e-9);
+        EXPECT_NEAR(top, -22, 1e-9);
+        EXPECT_NEAR(bottom, 0, 1e-9);
+    }
+}
+
+TEST(LeafRows, MirrorsLeftAndRight) {
+    const LeafRows rows = leafRows(leaf(18, 10, 61));
+    for (const BeadMark& bead : rows.beads) {
+        const bool there = std::any_of(rows.beads.begin(), rows.beads.end(), [&](const BeadMark& other) {
+            return std::abs(other.middle.x + bead.middle.x) < 1e-6 &&
+                   std::abs(other.middle.y - bead.middle.y) < 1e-6;
+        });
+        EXPECT_TRUE(there) << bead.middle.x << ", " << bead.middle.y;
+    }
+}
+
+TEST(LeafRows, OuterColourIsOutsideAndRowsKeepOneColour) {
+    const LeafRows rows = leafRows(leaf(18, 10, 60, {1, 1}));
+    const LeafRow& outer = rows.rows.front();
+    for (std::size_t i = 0; i < outer.count; ++i)
+        EXPECT_EQ(rows.beads[outer.first + i].band, 0);
+    for (std::size_t r = 1; r < rows.rows.size(); ++r)
+        for (std::size_t i = 0; i < rows.rows[r].count; ++i)
+            EXPECT_EQ(rows.beads[rows.rows[r].first + i].band, 1);
+}
+
+TEST(LeafRows, SharesAreHonestForAnyMix) {
+    std::mt19937 random(11);
+    for (int i = 0; i < 2000; ++i) {
+        std::vector<double> shares(1 + random() % 5);
+        for (double& share : shares)
+            share = 1 + static_cast<double>(random() % 9);
+        const double sum = std::accumulate(shares.begin(), shares.end(), 0.0);
+        const int beads = 30 + static_cast<int>(random() % 170);
+        const LeafRows rows = leafRows(leaf(14, 9, beads, shares));
+        const std::vector<double> drawn = drawnShares(rows, shares.size());
+        double wanted = 0, got = 0;
+        for (std::size_t b = 0; b < shares.size(); ++b) {
+            wanted += shares[b] / sum;
+            got += drawn[b];
+            ASSERT_GE(drawn[b], 0.99 / beads) << "a colour without a bead";
+            ASSERT_NEAR(got, wanted, rowsKeepColour + 1.0 / beads);
+        }
+    }
+}
+
+TEST(LeafRows, MoreColoursThanBeadsIsHarmless) {
+    const LeafRows rows = leafRows(leaf(14, 9, 2, {1, 1, 1, 1}));
+    ASSERT_EQ(rows.beads.size(), 2u);
+    EXPECT_LT(rows.beads[0].band, 4);
+}
+
+} // namespace
+} // namespace stemwright
