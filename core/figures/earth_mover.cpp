@@ -30,6 +30,7 @@ public:
             list.clear();
         reached_.resize(columns);
         columnReached_.resize(columns);
+        rowsBefore_.resize(columns);
         rowReached_.resize(rows);
         through_.resize(rows);
         settled_.assign(rows, 0);
@@ -90,6 +91,7 @@ private:
             }
             distance = reached_[column];
             columnReached_[column] = distance;
+            rowsBefore_[column] = settledRows_.size();
             settledColumns_.push_back(column);
             // Out of the search: infinitely far, and no row brings it nearer.
             reached_[column] = infinity;
@@ -152,9 +154,10 @@ private:
     std::size_t cameFrom(std::size_t column) const {
         double least = infinity;
         std::size_t from = rows_;
-        // The first of equally near ones was settled before the column, so that the way back cannot run in a
+        // Only rows that were settled before the column can have been on the way, so that it cannot run in a
         // ring.
-        for (const std::size_t row : settledRows_) {
+        for (std::size_t i = 0; i < rowsBefore_[column]; ++i) {
+            const std::size_t row = settledRows_[i];
             const double there = reachedBy(rowReached_[row], costs[row * columns_ + column], rowPotential_[row],
                                            columnPotential_[column]);
             if (there < least) {
@@ -222,11 +225,12 @@ private:
     std::vector<double> columnPotential_;
     // Of the search in hand.
     std::vector<double> reached_; ///< a column's distance from the start so far; infinity for a settled one
-    std::vector<double> openPotential_; ///< of the columns; minus infinity for a settled one
-    std::vector<double> columnReached_; ///< a settled column's distance from the start
-    std::vector<double> rowReached_;    ///< a settled row's distance from the start
-    std::vector<std::size_t> through_;  ///< the column by which a row was reached
-    std::vector<char> settled_;         ///< rows, by their number
+    std::vector<double> openPotential_;   ///< of the columns; minus infinity for a settled one
+    std::vector<double> columnReached_;   ///< a settled column's distance from the start
+    std::vector<std::size_t> rowsBefore_; ///< how many rows were settled before a settled column
+    std::vector<double> rowReached_;      ///< a settled row's distance from the start
+    std::vector<std::size_t> through_;    ///< the column by which a row was reached
+    std::vector<char> settled_;           ///< rows, by their number
     std::vector<std::size_t> settledRows_;
     std::vector<std::size_t> settledColumns_;
     std::vector<std::size_t> way_; ///< the rows from a served column back to the start

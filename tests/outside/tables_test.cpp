@@ -1,6 +1,7 @@
 #include "core/quantity/circle_packing.h"
 #include "core/quantity/gauge.h"
 #include "core/quantity/helix.h"
+#include "support/csv.h"
 
 #include <gtest/gtest.h>
 
@@ -10,6 +11,7 @@
 #include <cstdlib>
 #include <fstream>
 #include <numbers>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -66,6 +68,28 @@ TEST(PublishedGauges, AmericanOnesAreAGeometricSeries) {
         EXPECT_NEAR(thick / *diameterOf({GaugeSystem::awg, number + 1}), step, 1e-12);
     }
     EXPECT_NEAR(inInches(*diameterOf({GaugeSystem::awg, 34})) / (step * step), 0.005, 1e-12);
+}
+
+// tests/data names the tables.
+TEST(PublishedGauges, SteelOnesAreInTheirTable) {
+    const auto rows = test::readNumbers("steel_gauges.csv");
+    ASSERT_EQ(rows.size(), 25U);
+    for (const auto& row : rows) {
+        ASSERT_EQ(row.size(), 2U);
+        const std::optional<Length> ours = diameterOf({GaugeSystem::steel, static_cast<int>(row[0])});
+        ASSERT_TRUE(ours) << row[0];
+        EXPECT_NEAR(inInches(*ours), row[1], 1e-12) << row[0];
+    }
+}
+
+// tests/data names the tables.
+TEST(PublishedPackings, AreInTheirTable) {
+    const auto rows = test::readNumbers("circle_packing.csv");
+    ASSERT_EQ(rows.size(), static_cast<std::size_t>(largestPackedCount));
+    for (const auto& row : rows) {
+        ASSERT_EQ(row.size(), 2U);
+        EXPECT_NEAR(packingRatio(static_cast<int>(row[0])), row[1], 1e-12) << row[0];
+    }
 }
 
 // Closed forms as published with the packings: textbook for 1 to 4 and 7; Graham 1968 (5, 6); Pirl 1969 (8, 9);

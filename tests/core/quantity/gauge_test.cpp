@@ -19,13 +19,6 @@ TEST(Gauge, HasEveryNumberOfItsRangeAndNoOther) {
     }
 }
 
-// Steel wire gauge has no independent program to ask; these are the published inches of three rows.
-TEST(Gauge, SteelIsTheWashburnAndMoenTable) {
-    EXPECT_DOUBLE_EQ(inInches(*diameterOf({GaugeSystem::steel, 10})), 0.135);
-    EXPECT_DOUBLE_EQ(inInches(*diameterOf({GaugeSystem::steel, 20})), 0.0348);
-    EXPECT_DOUBLE_EQ(inInches(*diameterOf({GaugeSystem::steel, 34})), 0.0104);
-}
-
 TEST(NearestGauge, FindsEveryNumberByItsOwnDiameter) {
     for (const GaugeSystem system : systems) {
         for (int number = thickestGauge; number <= thinnestGauge; ++number) {
