@@ -26,6 +26,10 @@ QString bare(const Problem& problem) {
         return tr("The text is not UTF-8.");
     case ProblemCode::tooDeep:
         return tr("This is nested more than %1 levels deep, which no plan is.").arg(v(0));
+    case ProblemCode::tooLarge:
+        return tr("The text has %1 bytes; a plan has %2 at most.").arg(v(0), v(1));
+    case ProblemCode::unknownKey:
+        return tr("No edit has a key “%1”.").arg(v(0));
     case ProblemCode::duplicateKey:
         return tr("The key “%1” stands here twice.").arg(v(0));
     case ProblemCode::notAPlan:
