@@ -1,0 +1,171 @@
+#include "core/suggest/spread.h"
+
+#include "core/suggest/draw.h"
+#include "core/suggest/even_shares.h"
+#include "core/suggest/placing.h"
+
+#include <algorithm>
+#include <numeric>
+
+namespace stemwright {
+
+namespace {
+
+std::size_t index(int i) {
+    return static_cast<std::size_t>(i);
+}
+
+constexpr std::uint32_t whims = 64;
+
+/// A random wish for every cell, drawn in the order of stems' ids.
+Grid<int> drawWhim(const Shares& shares, std::mt19937& random) {
+    Grid<int> whim(shares.rows(), shares.columns());
+    for (int r = 0; r < shares.rows(); ++r)
+        for (int c = 0; c < shares.columns(); ++c)
+            whim(r, c) = static_cast<int>(drawBelow(random, whims));
+    return whim;
+}
+
+/// Each mix's part of the stock, as near as its untouchable leaves let it be: clamp(θ·stock, fixed, stock) with
+/// θ such that the sum is the board's; found by halving, then rounded down and up.
+void narrowToStock(const Shares& shares, PlacedRange& range) {
+    const auto share = [&](std::size_t c, double theta) {
+        return std::clamp(theta * shares.stock[c], double(range.least[c]), double(range.most[c]));
+    };
+    double low = 0, high = 1;
+    for (int i = 0; i < 60; ++i) {
+        const double theta = (low + high) / 2;
+        double sum = 0;
+        for (std::size_t c = 0; c < shares.stock.size(); ++c)
+            sum += share(c, theta);
+        (sum < shares.total ? low : high) = theta;
+    }
+    for (std::size_t c = 0; c < shares.stock.size(); ++c) {
+        double exact = share(c, high);
+        // A share that is whole is not rounded away from itself.
+        constexpr double whisker = 1e-6;
+        if (std::abs(exact - std::round(exact)) < whisker)
+            exact = std::round(exact);
+        range.least[c] = static_cast<int>(std::floor(exact));
+        range.most[c] = static_cast<int>(std::ceil(exact));
+    }
+}
+
+PlacedRange rangeOf(const Shares& shares, TrayUse use) {
+    PlacedRange range{std::vector<int>(shares.stock.size(), 0), shares.stock};
+    bool waiting = false;
+    for (int r = 0; r < shares.rows(); ++r) {
+        int held = 0;
+        for (int c = 0; c < shares.columns(); ++c) {
+            range.least[index(c)] += shares.fixed(r, c);
+            held += shares.now(r, c);
+        }
+        waiting |= held < shares.free[index(r)];
+    }
+    if (use == TrayUse::likeStock)
+        narrowToStock(shares, range);
+    if (use == TrayUse::keep) {
+        for (int r = 0; r < shares.rows(); ++r)
+            for (int c = 0; c < shares.columns(); ++c)
+                range.least[index(c)] += shares.now(r, c);
+        if (!waiting)
+            range.most = range.least;
+    }
+    // What the other mixes cannot fill this one must, and the other way round.
+    const int most = std::accumulate(range.most.begin(), range.most.end(), 0);
+    const int least = std::accumulate(range.least.begin(), range.least.end(), 0);
+    for (std::size_t c = 0; c < shares.stock.size(); ++c) {
+        const int own = range.least[c];
+        range.least[c] = std::max(own, shares.total - (most - range.most[c]));
+        range.most[c] = std::min(range.most[c], shares.total - (least - own));
+    }
+    return range;
+}
+
+bool within(const PlacedRange& range, const std::vector<int>& placed) {
+    for (std::size_t c = 0; c < placed.size(); ++c)
+        if (placed[c] < range.least[c] || placed[c] > range.most[c])
+            return false;
+    return true;
+}
+
+std::optional<Problem> tooLarge(const Shares& shares) {
+    return Problem{ProblemCode::tooMany, "", {std::to_string(shares.total), "100000"}};
+}
+
+/// One kind's answer.
+struct KindAnswer {
+    Scale scale;
+    ShareAnswer share;
+};
+
+std::optional<KindAnswer> solveEven(const Shares& shares, TrayUse use, const Grid<int>* whim, Budget& budget) {
+    const Cost greatest = whim ? Cost{shares.total} * whims : Cost{shares.total};
+    const auto scale = Scale::of(shares, greatest);
+    if (!scale)
+        return std::nullopt;
+    KindAnswer answer{*scale, {}};
+    const PlacedRange range = rangeOf(shares, use);
+    if (auto standing = asItStands(shares, *scale, whim); standing && within(range, standing->placed))
+        answer.share = std::move(*standing);
+    // An answer as good as the board as it stands, in every wish, is that board.
+    EvenShares solver(shares, *scale, whim);
+    chooseLeaves(range, shares.total, solver, budget, answer.share);
+    return answer;
+}
+
+} // namespace
+
+Result<Suggestion> spread(const Plan& plan, const SpreadOptions& options) {
+    Suggestion suggestion;
+    suggestion.before = unevennessOf(plan);
+    Budget budget(options.search);
+    std::optional<std::mt19937> random;
+    if (options.seed)
+        random.emplace(*options.seed);
+    std::vector<Change> changes;
+    for (const Shares& shares : sharesOf(plan)) {
+        if (shares.emptySlots > 0)
+            suggestion.shortages.push_back({shares.kind, shares.emptySlots});
+        if (shares.total == 0)
+            continue;
+        Grid<int> whim;
+        if (random)
+            whim = drawWhim(shares, *random);
+        const auto answer = solveEven(shares, options.trayUse, random ? &whim : nullptr, budget);
+        if (!answer)
+            return *tooLarge(shares);
+        suggestion.after += answer->scale.unevenness(answer->share.cost);
+        suggestion.bound += answer->scale.unevenness(answer->share.bound);
+        const Cost weight = answer->scale.weight;
+        suggestion.proved &= answer->share.bound / weight == answer->share.cost / weight;
+        const auto placed = placeLeaves(shares, answer->share.units);
+        changes.insert(changes.end(), placed.begin(), placed.end());
+    }
+    suggestion.stopped = budget.ended();
+    suggestion.steps = budget.steps();
+    for (const Change& change : changes)
+        (change.now.mix ? suggestion.moved : suggestion.filled) += 1;
+    suggestion.edits.edits = exchanges(std::move(changes));
+    return suggestion;
+}
+
+LeastUnevenness leastUnevenness(const Plan& plan, TrayUse trayUse, std::uint64_t steps) {
+    LeastUnevenness least;
+    Search search;
+    search.steps = steps;
+    Budget budget(search);
+    for (const Shares& shares : sharesOf(plan)) {
+        if (shares.total == 0)
+            continue;
+        const auto answer = solveEven(shares, trayUse, nullptr, budget);
+        if (!answer)
+            return {0, 0, false};
+        least.found += answer->scale.unevenness(answer->share.cost);
+        least.bound += answer->scale.unevenness(answer->share.bound);
+        least.proved &= answer->share.bound / answer->scale.weight == answer->share.cost / answer->scale.weight;
+    }
+    return least;
+}
+
+} // namespace stemwright
