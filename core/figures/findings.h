@@ -43,14 +43,31 @@ struct Finding {
     std::vector<std::string> values;
 };
 
-/// All findings, stems in the plan's order and tiers from tip to base within each. Remedies are worked out only
-/// when asked for (remedyFor), since a large board has many findings and few are taken.
+/// All findings, stems in the plan's order and within each what concerns the whole stem, then its tiers from
+/// tip to base; the pot's own come last. Remedies are worked out only when asked for (remedyFor), since a large
+/// board has many findings and few are taken.
+///
+/// What a maker means is no finding: a single leaf in the tip tier of any stem, an empty slot that is pinned,
+/// a turn of a spiral that is no golden angle. A tier's empty slots are one finding, at the first of them, and
+/// a stem without any leaf is said once and not slot by slot. Near twins are neighbours in height, said at the
+/// stem that comes later, and only among stems that have tiers.
 std::vector<Finding> findings(const Plan& plan, const Figures& figures);
 
-/// The finding's remedy, found exactly where the code says so: for `leans` the best single swap of two leaves
-/// of the kind between stems, by unevenness; for `outOfOrder` the order with no inversions that its pins allow;
-/// for `emptySlot` the leaf of the tray that leaves least unevenness. It never touches a pinned slot, a locked
-/// stem or a bound tier. Nothing where there is none.
+/// The finding's remedy, a Batch with Deed::remedy, found exactly where the code says so:
+/// - sameFacing: the tier turned one step of the arrangement from the one above; where that makes it face like
+///   the next, all below turn with it;
+/// - outOfPlane: turned into the plane, leaves keeping their sides;
+/// - shortTier, longTier: the missing places opened; surplus empty ones closed (a leaf is never sent away);
+/// - emptySlot: each of the tier's empty slots in turn filled with the leaf of the tray that leaves least
+///   unevenness, of the kind it waits for;
+/// - unmatchedPair: one leaf exchanged for the other's like, from where fewest pairs of the board remain
+///   unmatched, then least unevenness, then nearest;
+/// - largerAbove: the stem's tiers exchange their leaves until they grow from tip to base;
+/// - outOfOrder: the order with the fewest inversions that the pins allow, none where there are no pins;
+/// - leans: the best single swap of two leaves of the kind between stems, by unevenness;
+/// - drifts: the same by the pot's drift, this stem's own falling;
+/// - nearTwins: the least change of the tail that makes the stem nobody's near twin.
+/// It never touches a pinned slot, a locked stem or a bound tier. Nothing where there is none.
 std::optional<Edit> remedyFor(const Plan& plan, const Figures& figures, const Finding& finding);
 
 } // namespace stemwright

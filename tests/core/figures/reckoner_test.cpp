@@ -88,7 +88,7 @@ void expectForetold(const WhatIf& what, const Figures& before, const Figures& af
 // Whatever is edited, the kept figures are those of the plan, and what was foretold is what came.
 TEST(ReckonerProperty, AgreesWithFiguresFromNothingToTheLastDigit) {
     int made = 0;
-    for (std::uint32_t seed = 0; seed < 1'000 && !HasFailure(); ++seed) {
+    for (std::uint32_t seed = 0; seed < 400 && !HasFailure(); ++seed) {
         Plan plan = test::randomBoard(seed % 40, 4, 8, 4);
         Reckoner reckoner(plan);
         test::RandomEdits random(seed);
@@ -116,7 +116,7 @@ TEST(ReckonerProperty, AgreesWithFiguresFromNothingToTheLastDigit) {
             plan = after;
         }
     }
-    EXPECT_GT(made, 3'000) << "too few of the edits were possible for the test to mean anything";
+    EXPECT_GT(made, 1'200) << "too few of the edits were possible for the test to mean anything";
 }
 
 } // namespace

@@ -1,0 +1,158 @@
+#include "core/figures/findings.h"
+
+#include "core/figures/arrangement.h"
+#include "core/figures/remedies.h"
+
+#include <algorithm>
+#include <array>
+#include <charconv>
+#include <cmath>
+#include <concepts>
+#include <unordered_map>
+
+namespace stemwright {
+
+namespace {
+
+std::string text(std::integral auto v) {
+    return std::to_string(v);
+}
+
+/// With one decimal and a point, whatever the place's habits are: the app words it.
+std::string oneDecimal(double v) {
+    std::array<char, 40> buffer{};
+    const auto [end, error] = std::to_chars(buffer.data(), buffer.data() + buffer.size(),
+                                            std::round(v * 10) / 10 + 0.0, std::chars_format::fixed, 1);
+    return error == std::errc() ? std::string(buffer.data(), end) : std::string("?");
+}
+
+class Noticer {
+public:
+    Noticer(const Plan& plan, const Figures& figures) : plan_(plan), figures_(figures) { findTwins(); }
+
+    std::vector<Finding> run() {
+        for (at_ = 0; at_ < plan_.stems.size(); ++at_) {
+            wholeStem(figures_.stems[at_]);
+            tiers(plan_.stems[at_], figures_.stems[at_]);
+        }
+        wholePot();
+        return std::move(found_);
+    }
+
+private:
+    void say(FindingCode code, int tier, int slot, std::vector<std::string> values) {
+        found_.push_back({code, plan_.stems[at_].id, tier, slot, std::move(values)});
+    }
+
+    void wholeStem(const StemFigures& figures) {
+        if (figures.leaves == 0)
+            say(FindingCode::noLeaves, -1, -1, {});
+        if (figures.inversions > 0)
+            say(FindingCode::outOfOrder, -1, -1, {text(figures.inversions)});
+        for (std::size_t i = 0; i < figures.held.size(); ++i)
+            if (figures.held[i] - figures.fairShare[i] >= leaningLeaves) {
+                const Leaf leaf = figures_.lines[i].leaf;
+                say(FindingCode::leans, -1, -1,
+                    {find(plan_, leaf.mix)->name, find(plan_, leaf.kind)->name, text(figures.held[i]),
+                     oneDecimal(figures.fairShare[i])});
+            }
+        if (figures.drift >= highDrift)
+            say(FindingCode::drifts, -1, -1, {oneDecimal(figures.drift)});
+        for (const std::size_t other : twins_[at_])
+            say(FindingCode::nearTwins, -1, -1,
+                {plan_.stems[other].name,
+                 oneDecimal(std::abs(inMillimetres(figures.height - figures_.stems[other].height)))});
+    }
+
+    void tiers(const Stem& stem, const StemFigures& figures) {
+        const Angle plane = stem.arrangement == Arrangement::onePlane ? planeOfStem(stem) : Angle{};
+        Length size = stem.tiers.empty() ? Length{} : sizeOfTier(plan_, stem.tiers[0]);
+        for (std::size_t i = 0; i < stem.tiers.size(); ++i) {
+            const Tier& tier = stem.tiers[i];
+            const int number = static_cast<int>(i);
+            if (i > 0 && facesLikeAbove(stem, stem.tiers[i - 1], tier))
+                say(FindingCode::sameFacing, number, -1, {text(number + 1), text(number)});
+            if (stem.arrangement == Arrangement::onePlane && isOutOfPlane(plane, tier))
+                say(FindingCode::outOfPlane, number, -1, {text(number + 1)});
+            slots(stem, tier, number, figures.leaves > 0);
+            if (isUnmatchedPair(stem, tier))
+                say(FindingCode::unmatchedPair, number, -1, {text(number + 1)});
+            const Length next = i + 1 < stem.tiers.size() ? sizeOfTier(plan_, stem.tiers[i + 1]) : Length{};
+            if (next > Length{} && size > next)
+                say(FindingCode::largerAbove, number, -1, {text(number + 1), text(number + 2)});
+            size = next;
+        }
+    }
+
+    void slots(const Stem& stem, const Tier& tier, int number, bool sayEmpty) {
+        const int has = static_cast<int>(tier.slots.size());
+        const int wants = leavesPerTier(stem);
+        if (has < wants && !isTipLeaf(tier, number))
+            say(FindingCode::shortTier, number, -1, {text(number + 1), text(has), text(wants)});
+        if (has > wants)
+            say(FindingCode::longTier, number, -1, {text(number + 1), text(has), text(wants)});
+        if (!sayEmpty)
+            return;
+        const auto empty = std::find_if(tier.slots.begin(), tier.slots.end(), isWaiting);
+        if (empty != tier.slots.end())
+            say(FindingCode::emptySlot, number, static_cast<int>(empty - tier.slots.begin()),
+                {text(number + 1)});
+    }
+
+    /// Who pins an empty slot wants it empty.
+    static bool isWaiting(const Slot& slot) { return !slot.filled() && !slot.pinned; }
+    /// Many a stem ends in one leaf.
+    static bool isTipLeaf(const Tier& tier, int number) { return number == 0 && tier.slots.size() == 1; }
+
+    /// Neighbours in height, each pair said once, at the stem that comes later.
+    void findTwins() {
+        twins_.resize(plan_.stems.size());
+        std::vector<std::size_t> order;
+        for (std::size_t i = 0; i < plan_.stems.size(); ++i)
+            if (!plan_.stems[i].tiers.empty())
+                order.push_back(i);
+        const auto height = [&](std::size_t i) { return figures_.stems[i].height; };
+        std::stable_sort(order.begin(), order.end(),
+                         [&](std::size_t a, std::size_t b) { return height(a) < height(b); });
+        for (std::size_t i = 1; i < order.size(); ++i)
+            if (height(order[i]) - height(order[i - 1]) < nearTwin) {
+                const auto [first, later] = std::minmax(order[i - 1], order[i]);
+                twins_[later].push_back(first);
+            }
+    }
+
+    void wholePot() {
+        std::unordered_map<KindId, int> waiting;
+        for (const Stem& stem : plan_.stems)
+            for (const Tier& tier : stem.tiers)
+                for (const Slot& slot : tier.slots)
+                    if (slot.leaf.kind && isWaiting(slot))
+                        ++waiting[slot.leaf.kind];
+        for (const Kind& kind : plan_.kinds) {
+            const auto it = waiting.find(kind.id);
+            if (it == waiting.end())
+                continue;
+            int left = 0;
+            for (const TrayLine& line : figures_.lines)
+                if (line.leaf.kind == kind.id)
+                    left += line.left();
+            if (left < it->second)
+                found_.push_back(
+                    {FindingCode::tooFewLeaves, StemId{}, -1, -1, {text(it->second), kind.name, text(left)}});
+        }
+    }
+
+    const Plan& plan_;
+    const Figures& figures_;
+    std::vector<std::vector<std::size_t>> twins_;
+    std::size_t at_ = 0;
+    std::vector<Finding> found_;
+};
+
+} // namespace
+
+std::vector<Finding> findings(const Plan& plan, const Figures& figures) {
+    return Noticer(plan, figures).run();
+}
+
+} // namespace stemwright
