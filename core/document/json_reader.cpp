@@ -72,6 +72,17 @@ std::optional<std::uint32_t> JsonReader::find(std::string_view key) {
     return look(object_ + 1, from);
 }
 
+std::uint32_t JsonReader::member(std::string_view key) {
+    const std::optional<std::uint32_t> at = find(key);
+    if (!at)
+        throw Refusal{{ProblemCode::missingKey, place_.text(), {std::string(key)}}};
+    return *at;
+}
+
+std::size_t JsonReader::word(std::string_view key, std::span<const std::string_view> words) {
+    return readWord(member(key), {&place_, key, 0, false}, words);
+}
+
 void JsonReader::extra(std::string& object) {
     const JsonTree& tree = shared_.tree;
     const JsonTree::Node& node = tree.nodes[object_];
@@ -90,7 +101,7 @@ void JsonReader::extra(std::string& object) {
     object += '}';
 }
 
-void JsonReader::refuseExtra() {
+void JsonReader::noMore() {
     const JsonTree& tree = shared_.tree;
     for (std::uint32_t i = object_ + 1; i < tree.nodes[object_].end; i = tree.nodes[i].end)
         if (!tree.nodes[i].used)
@@ -113,11 +124,11 @@ std::size_t JsonReader::readWord(std::uint32_t at, const JsonPlace& place,
 std::uint32_t JsonReader::readId(std::uint32_t at, const JsonPlace& place) const {
     const JsonTree::Node& node = shared_.tree.nodes[at];
     constexpr std::uint32_t most = std::numeric_limits<std::uint32_t>::max();
-    if (node.type == Type::negative && node.negative == 0)
-        return 0;
-    if (node.type != Type::natural && node.type != Type::negative)
+    if (!shared_.tree.whole(node))
         wrongType(node, place, "whole number");
-    if (node.type == Type::negative || node.natural > most)
+    if (node.type == Type::negative && node.negative == 0) // −0
+        return 0;
+    if (node.type != Type::natural || node.natural > most)
         throw Refusal{{ProblemCode::outOfRange,
                        place.text(),
                        {asWritten(shared_.tree, at), "1", std::to_string(most - 1)}}};
@@ -133,19 +144,21 @@ void JsonReader::read(std::uint32_t at, const JsonPlace& place, bool& value) {
 
 void JsonReader::read(std::uint32_t at, const JsonPlace& place, int& value) {
     const JsonTree::Node& node = shared_.tree.nodes[at];
-    if (node.type != Type::natural && node.type != Type::negative)
+    if (!shared_.tree.whole(node))
         wrongType(node, place, "whole number");
     constexpr int least = std::numeric_limits<int>::min(), most = std::numeric_limits<int>::max();
-    if (node.type == Type::natural ? node.natural > std::uint64_t{most} : node.negative < least) {
+    if (node.type == Type::natural && node.natural <= std::uint64_t{most}) {
+        value = static_cast<int>(node.natural);
+    } else if (node.type == Type::negative && node.negative >= least) {
+        value = static_cast<int>(node.negative);
+    } else {
+        value = shared_.tree.number(node) < 0 ? least : most;
         if (!shared_.clipped)
             shared_.clipped =
                 Problem{ProblemCode::outOfRange,
                         place.text(),
                         {asWritten(shared_.tree, at), std::to_string(least), std::to_string(most)}};
-        value = node.type == Type::natural ? most : least;
-        return;
     }
-    value = node.type == Type::natural ? static_cast<int>(node.natural) : static_cast<int>(node.negative);
 }
 
 void JsonReader::read(std::uint32_t at, const JsonPlace& place, double& value) {

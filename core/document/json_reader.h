@@ -20,6 +20,8 @@ struct Refusal {
 /// itself can have wrong: missing keys, types, words, numbers that are not whole or do not fit. Whether the
 /// values make a plan is for firstProblem to say.
 class JsonReader {
+    using Type = JsonTree::Type;
+
 public:
     /// What all readers of one text share.
     struct Shared {
@@ -33,8 +35,7 @@ public:
     explicit JsonReader(Shared& shared) : JsonReader(shared, 0, JsonPlace{}) {}
 
     template <class T> void need(std::string_view key, T& value) {
-        if (!keep(key, value))
-            throw Refusal{{ProblemCode::missingKey, place_.text(), {std::string(key)}}};
+        read(member(key), {&place_, key, 0, false}, value);
     }
     template <class T> bool keep(std::string_view key, T& value) {
         const std::optional<std::uint32_t> at = find(key);
@@ -56,20 +57,32 @@ public:
     }
     void extra(std::string& object);
     void extra(std::string& object, const std::string&) { extra(object); }
-    /// For what keeps no unknown keys.
-    void refuseExtra();
-
-    const JsonPlace& place() const { return place_; }
+    /// For what keeps no unknown keys: any that nobody asked for is a problem.
+    void noMore();
+    void edits(std::string_view key, std::vector<Edit>& values);
+    /// Which of the words the text of that key is.
+    std::size_t word(std::string_view key, std::span<const std::string_view> words);
+    /// Hands a reader for each object in a list to `read`.
+    template <class Read> void each(std::string_view key, const Read& read) {
+        const std::uint32_t list = member(key);
+        const JsonPlace place{&place_, key, 0, false};
+        const JsonTree::Node& node = nodeAt(list, place, Type::list);
+        std::size_t index = 0;
+        for (std::uint32_t i = list + 1; i < node.end; i = shared_.tree.nodes[i].end) {
+            JsonReader inside(shared_, i, {&place, {}, index++, true});
+            read(inside);
+        }
+    }
 
 private:
     JsonReader(Shared& shared, std::uint32_t object, JsonPlace place);
-
-    using Type = JsonTree::Type;
 
     /// The node after checking its type.
     const JsonTree::Node& nodeAt(std::uint32_t at, const JsonPlace& place, Type expected) const;
     /// The member of that key, marked as used; keys mostly come in the order of the fields.
     std::optional<std::uint32_t> find(std::string_view key);
+    /// The same of a key that must be there.
+    std::uint32_t member(std::string_view key);
     [[noreturn]] void wrongType(const JsonTree::Node& node, const JsonPlace& place, const char* expected) const;
     std::size_t readWord(std::uint32_t at, const JsonPlace& place,
                          std::span<const std::string_view> words) const;
@@ -102,8 +115,10 @@ private:
     template <class T> void readItems(std::uint32_t list, const JsonPlace& place, std::vector<T>& values) {
         const JsonTree::Node& node = shared_.tree.nodes[list];
         values.reserve(node.count);
-        for (std::uint32_t i = list + 1; i < node.end; i = shared_.tree.nodes[i].end)
-            read(i, {&place, {}, values.size(), true}, values.emplace_back());
+        for (std::uint32_t i = list + 1; i < node.end; i = shared_.tree.nodes[i].end) {
+            const JsonPlace item{&place, {}, values.size(), true};
+            read(i, item, values.emplace_back());
+        }
     }
 
     Shared& shared_;

@@ -1,10 +1,12 @@
 #include "core/document/json_tree.h"
 
+#include "core/quantity/digits.h"
+
 #include <nlohmann/json.hpp>
 
 #include <algorithm>
 #include <charconv>
-#include <cmath>
+#include <cstdio>
 #include <cstring>
 #include <limits>
 
@@ -82,6 +84,34 @@ std::size_t tooDeepAt(std::string_view text, int depth) {
     return text.size();
 }
 
+/// The word or number that this byte is part of, or else its one character; empty at the text's end.
+std::string_view wordAt(std::string_view text, std::size_t at) {
+    const auto ofWord = [&](std::size_t i) {
+        const char c = text[i];
+        return (c >= '0' && c <= '9') || (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || c == '.' ||
+               c == '+' || c == '-';
+    };
+    if (at >= text.size())
+        return {};
+    if (!ofWord(at))
+        return text.substr(at, characterSize(text.substr(at)));
+    std::size_t end = at;
+    while (at > 0 && ofWord(at - 1))
+        --at;
+    while (end < text.size() && ofWord(end))
+        ++end;
+    return text.substr(at, end - at);
+}
+
+/// Shortened, and a control character by its number, since it would not be seen.
+std::string visible(std::string_view word) {
+    if (word.size() != 1 || static_cast<unsigned char>(word[0]) >= 0x20)
+        return shortened(word);
+    char code[8];
+    std::snprintf(code, sizeof code, "U+%04X", static_cast<unsigned>(word[0]));
+    return code;
+}
+
 } // namespace
 
 std::string shortened(std::string_view text, std::size_t most) {
@@ -145,19 +175,16 @@ public:
     }
     bool end_array() { return close(); }
 
-    bool parse_error(std::size_t read, const std::string& token, const Json::exception& error) {
+    bool parse_error(std::size_t read, const std::string&, const Json::exception& error) {
         const std::size_t at = std::min(read > 0 ? read - 1 : 0, text_.size());
+        const std::string_view stray = wordAt(text_, at);
+        const std::size_t start = stray.empty() ? at : static_cast<std::size_t>(stray.data() - text_.data());
         if (dynamic_cast<const Json::out_of_range*>(&error)) {
-            std::string most;
-            appendJsonNumber(most, std::numeric_limits<double>::max());
+            const std::string most = shortestDigits(std::numeric_limits<double>::max());
             problem = Problem{
-                ProblemCode::outOfRange, lineAndColumn(text_, at), {shortened(token), "-" + most, most}};
+                ProblemCode::outOfRange, lineAndColumn(text_, start), {shortened(stray), "-" + most, most}};
         } else {
-            const bool ended = at >= text_.size();
-            problem =
-                Problem{ProblemCode::notJson,
-                        lineAndColumn(text_, at),
-                        {ended ? std::string() : shortened(text_.substr(at, characterSize(text_.substr(at))))}};
+            problem = Problem{ProblemCode::notJson, lineAndColumn(text_, start), {visible(stray)}};
         }
         return false;
     }
@@ -248,6 +275,11 @@ Result<JsonTree> JsonTree::parse(std::string_view text, int depth) {
     return std::move(builder.tree);
 }
 
+bool JsonTree::whole(const Node& node) const {
+    return node.type == Type::natural || node.type == Type::negative ||
+           (node.type == Type::real && text(node).find_first_of(".eE") == std::string_view::npos);
+}
+
 double JsonTree::number(const Node& node) const {
     if (node.type == Type::negative)
         return static_cast<double>(node.negative);
@@ -310,19 +342,6 @@ void appendJsonText(std::string& out, std::string_view text) {
         return;
     }
     out += nlohmann::json(text).dump(-1, ' ', false, nlohmann::json::error_handler_t::replace);
-}
-
-void appendJsonNumber(std::string& out, double number) {
-    char digits[64];
-    const double size = std::fabs(number);
-    // Without a form asked for, 100000 would come out as 1e+05.
-    const bool usual = size >= 1e-5 && size < 1e16;
-    const auto [end, error] =
-        number == 0 ? std::to_chars(digits, digits + sizeof digits, 0)
-        : usual     ? std::to_chars(digits, digits + sizeof digits, number, std::chars_format::fixed)
-                    : std::to_chars(digits, digits + sizeof digits, number);
-    if (error == std::errc())
-        out.append(digits, end);
 }
 
 } // namespace stemwright

@@ -55,6 +55,8 @@ public:
     std::string_view key(const Node& node) const { return slice(node.keyAt, node.keySize); }
     std::string_view text(const Node& node) const { return slice(node.text.at, node.text.size); }
     double number(const Node& node) const;
+    /// Whether it is a number written without point and exponent; one beyond 64 bits is a `real` all the same.
+    bool whole(const Node& node) const;
 
     /// Appends the value as JSON on one line, `{"a": 1, "b": [2, 3]}`.
     void append(std::string& out, std::size_t node) const;
@@ -73,8 +75,6 @@ inline constexpr std::size_t longestJson = 1'000'000'000;
 
 /// Appends a text in quotes, escaped as JSON wants it; bytes that are no UTF-8 become U+FFFD.
 void appendJsonText(std::string& out, std::string_view text);
-/// Appends the shortest digits that read back as the same number; 0 for −0.
-void appendJsonNumber(std::string& out, double number);
 /// The first `most` bytes of a text, cut between characters and marked with … where something was cut.
 std::string shortened(std::string_view text, std::size_t most = 40);
 

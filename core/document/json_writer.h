@@ -3,6 +3,7 @@
 #include "core/document/json_tree.h"
 #include "core/document/part_fields.h"
 #include "core/document/words.h"
+#include "core/quantity/digits.h"
 
 #include <concepts>
 #include <string>
@@ -45,6 +46,20 @@ public:
         extra(other);
     }
 
+    void noMore() {}
+    void edits(std::string_view key, const std::vector<Edit>& values);
+    /// A list of objects whose members `members` writes.
+    template <class T, class Members>
+    void each(std::string_view key, const std::vector<T>& values, const Members& members) {
+        this->key(key);
+        enclosed('[', ']', false, [&] {
+            for (const T& value : values) {
+                separate();
+                object(false, [&] { members(value); });
+            }
+        });
+    }
+
     void key(std::string_view key) {
         separate();
         out.append(1, '"').append(key).append("\": ");
@@ -56,7 +71,7 @@ public:
 
     void write(bool value) { out += value ? "true" : "false"; }
     void write(int value) { out += std::to_string(value); }
-    void write(double value) { appendJsonNumber(out, value); }
+    void write(double value) { out += shortestDigits(value); }
     void write(Length value) { write(inMillimetres(value)); }
     void write(Angle value) { write(inDegrees(value)); }
     void write(Srgb value) { write(toText(value)); }

@@ -8,17 +8,18 @@ namespace stemwright {
 namespace {
 
 /// Before anything else: is it a plan, and of a version known here?
-void readHead(JsonReader& reader) {
+void readHead(JsonReader& reader, const JsonReader::Shared& shared) {
     std::string format;
     if (!reader.keep("format", format) || format != planFormat)
         throw Refusal{{ProblemCode::notAPlan, "format", {}}};
     int version = 0;
     reader.need("version", version);
     const std::string newest = std::to_string(planVersion);
+    const std::string written = shared.clipped ? shared.clipped->values[0] : std::to_string(version);
     if (version > planVersion)
-        throw Refusal{{ProblemCode::newerVersion, "version", {std::to_string(version), newest}}};
+        throw Refusal{{ProblemCode::newerVersion, "version", {written, newest}}};
     if (version < 1)
-        throw Refusal{{ProblemCode::outOfRange, "version", {std::to_string(version), "1", newest}}};
+        throw Refusal{{ProblemCode::outOfRange, "version", {written, "1", newest}}};
 }
 
 } // namespace
@@ -44,7 +45,7 @@ Result<Plan> planFromText(std::string_view text) {
     Plan plan;
     try {
         JsonReader reader(shared);
-        readHead(reader);
+        readHead(reader, shared);
         fields(reader, plan);
     } catch (const Refusal& refusal) {
         return refusal.problem;

@@ -1,9 +1,9 @@
 // The rules of a valid plan: firstProblem() of plan.h.
 #include "core/plan/limits.h"
 #include "core/plan/plan.h"
+#include "core/quantity/digits.h"
 
 #include <algorithm>
-#include <charconv>
 #include <cmath>
 #include <set>
 #include <unordered_map>
@@ -12,12 +12,6 @@
 namespace stemwright {
 
 namespace {
-
-std::string number(double v) {
-    char text[32];
-    const auto [end, error] = std::to_chars(text, text + sizeof text, v);
-    return error == std::errc() ? std::string(text, end) : std::string("?");
-}
 
 std::string item(std::string_view list, std::size_t i) {
     return std::string(list) + "[" + std::to_string(i) + "]";
@@ -50,7 +44,8 @@ private:
     /// Least and most are both allowed; NaN never is.
     void range(double v, const std::string& place, double least, double most) {
         if (!(v >= least && v <= most))
-            fail(ProblemCode::outOfRange, place, {number(v), number(least), number(most)});
+            fail(ProblemCode::outOfRange, place,
+                 {shortestDigits(v), shortestDigits(least), shortestDigits(most)});
     }
     void length(Length v, const std::string& place, double least, double most) {
         range(inMillimetres(v), place, least, most);
@@ -81,9 +76,10 @@ private:
     template <class AnyId>
     bool takeId(std::unordered_set<std::uint32_t>& seen, AnyId id, const std::string& place) {
         if (!id)
-            fail(ProblemCode::outOfRange, place + ".id", {"0", "1", number(4294967294.0)});
+            fail(ProblemCode::outOfRange, place + ".id", {"0", "1", shortestDigits(4294967294.0)});
         else if (id.value == 0xffffffffu)
-            fail(ProblemCode::outOfRange, place + ".id", {std::to_string(id.value), "1", number(4294967294.0)});
+            fail(ProblemCode::outOfRange, place + ".id",
+                 {std::to_string(id.value), "1", shortestDigits(4294967294.0)});
         else if (!seen.insert(id.value).second)
             fail(ProblemCode::duplicateId, place + ".id", {std::to_string(id.value)});
         return !problem_;
@@ -237,7 +233,7 @@ private:
         if (!good) {
             const std::string at = item(stem + ".tiers", index);
             if (!(turn >= 0 && turn < 360))
-                fail(ProblemCode::outOfRange, at + ".turn_deg", {number(turn), "0", "360"});
+                fail(ProblemCode::outOfRange, at + ".turn_deg", {shortestDigits(turn), "0", "360"});
             if (tier.spacing)
                 length(*tier.spacing, at + ".spacing_mm", 0, limits::longest);
             range(tier.progress.minutes, at + ".progress.minutes", 0, limits::minutes);
