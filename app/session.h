@@ -3,6 +3,7 @@
 #include "core/document/history.h"
 #include "core/figures/figures.h"
 #include "core/figures/findings.h"
+#include "core/suggest/suggestion.h"
 
 #include <QObject>
 #include <QString>
@@ -23,7 +24,9 @@ struct Change {
 struct Offer {
     Edit edit;
     QString title;   ///< what it does: "Turn tier 6 of Stem 3"
-    QString figures; ///< what it changes, before and after, in a line
+    QString figures; ///< what it changes, before and after
+    /// Where it came of a search, so that it can be taken for one stem.
+    std::optional<Suggestion> suggestion = std::nullopt;
 };
 
 /// Owns the plan that is open, and is the only one that changes it. Everything a window shows of a plan comes

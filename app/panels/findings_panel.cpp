@@ -104,10 +104,7 @@ FindingsPanel::FindingsPanel(Session& session, QWidget* parent)
       list_(new QListView(this)),
       count_(new QLabel(this)),
       calm_(new QLabel(tr("Nothing to mend."), this)),
-      remedy_(new QPushButton(this)),
-      offer_(new QWidget(this)),
-      offerTitle_(new QLabel(offer_)),
-      offerFigures_(new QLabel(offer_)) {
+      remedy_(new QPushButton(this)) {
     setObjectName(QStringLiteral("findings"));
     auto* heading = new QLabel(tr("Findings"), this);
     heading->setFont(look::font(look::Type::heading));
@@ -129,30 +126,6 @@ FindingsPanel::FindingsPanel(Session& session, QWidget* parent)
     remedy_->setObjectName(QStringLiteral("offerRemedy"));
     remedy_->setMinimumHeight(look::target + 4);
 
-    offer_->setObjectName(QStringLiteral("offer"));
-    offer_->setAccessibleName(tr("Suggestion"));
-    offerTitle_->setObjectName(QStringLiteral("offerTitle"));
-    offerTitle_->setFont(look::font(look::Type::strong));
-    offerTitle_->setWordWrap(true);
-    offerFigures_->setObjectName(QStringLiteral("offerFigures"));
-    offerFigures_->setWordWrap(true);
-    auto* take = new QPushButton(tr("&Take it"), offer_);
-    take->setObjectName(QStringLiteral("takeOffer"));
-    take->setProperty("main", true);
-    auto* drop = new QPushButton(tr("&Drop it"), offer_);
-    drop->setObjectName(QStringLiteral("dropOffer"));
-    for (QPushButton* button : {take, drop})
-        button->setMinimumHeight(look::target + 4);
-
-    auto* buttons = new QHBoxLayout;
-    buttons->addWidget(take);
-    buttons->addWidget(drop);
-    auto* offerLayout = new QVBoxLayout(offer_);
-    offerLayout->setContentsMargins(10, 8, 10, 8);
-    offerLayout->addWidget(offerTitle_);
-    offerLayout->addWidget(offerFigures_);
-    offerLayout->addLayout(buttons);
-
     auto* top = new QHBoxLayout;
     top->addWidget(heading);
     top->addStretch();
@@ -164,20 +137,19 @@ FindingsPanel::FindingsPanel(Session& session, QWidget* parent)
     layout->addWidget(calm_);
     layout->addWidget(list_, 1);
     layout->addWidget(remedy_);
-    layout->addWidget(offer_);
 
     connect(&session_, &Session::changed, this, &FindingsPanel::refresh);
-    connect(&session_, &Session::offerChanged, this, &FindingsPanel::showOffer);
+    connect(&session_, &Session::offerChanged, this, [this] {
+        if (session_.offer())
+            remedy_->hide();
+    });
     connect(list_->selectionModel(), &QItemSelectionModel::currentChanged, this,
             [this](const QModelIndex& now) { choose(now); });
     // A click on the card that is chosen already goes there again.
     connect(list_, &QListView::clicked, this, &FindingsPanel::choose);
     connect(list_, &QListView::activated, this, &FindingsPanel::choose);
     connect(remedy_, &QPushButton::clicked, this, &FindingsPanel::offerRemedy);
-    connect(take, &QPushButton::clicked, &session_, &Session::takeOffer);
-    connect(drop, &QPushButton::clicked, &session_, &Session::dropOffer);
     refresh();
-    showOffer();
 }
 
 void FindingsPanel::refresh() {
@@ -239,16 +211,6 @@ void FindingsPanel::offerRemedy() {
                  .arg(driftText(w.potDriftBefore), driftText(w.potDriftAfter), shareText(w.potUnevennessBefore),
                       shareText(w.potUnevennessAfter));
     session_.showOffer({*remedy, words(session_.plan(), finding).remedy, lines.join(QLatin1Char('\n'))});
-}
-
-void FindingsPanel::showOffer() {
-    const auto& offer = session_.offer();
-    offer_->setVisible(offer.has_value());
-    if (!offer)
-        return;
-    offerTitle_->setText(offer->title);
-    offerFigures_->setText(offer->figures);
-    remedy_->hide();
 }
 
 } // namespace stemwright

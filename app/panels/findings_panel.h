@@ -26,7 +26,6 @@ private:
     void refresh();
     void choose(const QModelIndex& index);
     void offerRemedy();
-    void showOffer();
 
     class Model;
     class Card;
@@ -36,9 +35,6 @@ private:
     QLabel* count_;
     QLabel* calm_;
     QPushButton* remedy_;
-    QWidget* offer_;
-    QLabel* offerTitle_;
-    QLabel* offerFigures_;
 };
 
 } // namespace stemwright
