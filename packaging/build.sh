@@ -2,7 +2,7 @@
 # How the scripts beside it configure and build, each in a folder of its own. Sourced after packages.sh.
 
 # The built-in plan that is shown first.
-export EXAMPLE=hearth
+export EXAMPLE=spray
 root=$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)
 
 # With these, ccache answers for a fresh clone elsewhere and for precompiled headers.
