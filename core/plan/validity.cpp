@@ -60,7 +60,7 @@ private:
     }
     void gauge(const std::optional<GaugeNumber>& v, const std::string& place) {
         if (v)
-            range(v->number, place + ".number", 0, 50);
+            range(v->number, place + ".number", 0, limits::gaugeNumber);
     }
     void date(const std::string& v, const std::string& place) {
         if (v.empty())
@@ -141,13 +141,13 @@ private:
             text(kind.name, at + ".name", limits::nameLength);
             text(kind.beadSize, at + ".bead_size", 20);
             range(kind.beads, at + ".beads", 1, limits::beads);
-            length(kind.length, at + ".length_mm", 0.1, limits::longest);
-            length(kind.width, at + ".width_mm", 0.1, limits::longest);
+            length(kind.length, at + ".length_mm", limits::shortestLeaf, limits::longest);
+            length(kind.width, at + ".width_mm", limits::shortestLeaf, limits::longest);
             length(kind.wire, at + ".wire_mm", 0, limits::longestWire);
-            length(kind.wireDiameter, at + ".wire_diameter_mm", 0.01, limits::thickest);
+            length(kind.wireDiameter, at + ".wire_diameter_mm", limits::thinnestWire, limits::thickest);
             gauge(kind.gauge, at + ".gauge");
             range(kind.wiresAtBase, at + ".wires_at_base", 1, limits::wiresAtBase);
-            range(inDegrees(kind.angle), at + ".angle_deg", 0, 180);
+            range(inDegrees(kind.angle), at + ".angle_deg", 0, limits::steepest);
             range(kind.minutes, at + ".minutes", 0, limits::minutes);
             count(kind.stock.size(), at + ".stock", limits::mixes);
             std::unordered_set<std::uint32_t> lines;
@@ -170,8 +170,8 @@ private:
             const Wrap& wrap = plan_.binding.wraps[i];
             const std::string at = item("binding.wraps", i);
             range(wrap.strands, at + ".strands", 1, limits::strands);
-            length(wrap.width, at + ".width_mm", 0.01, limits::widest);
-            length(wrap.thickness, at + ".thickness_mm", 0.001, limits::thickest);
+            length(wrap.width, at + ".width_mm", limits::thinnestWire, limits::widest);
+            length(wrap.thickness, at + ".thickness_mm", limits::thinnestWrap, limits::thickest);
             gauge(wrap.gauge, at + ".gauge");
             range(wrap.overlap, at + ".overlap", 0, limits::mostOverlap);
             range(wrap.stretch, at + ".stretch", 1, limits::mostStretch);
@@ -179,20 +179,20 @@ private:
             length(wrap.finish, at + ".finish_mm", 0, limits::longest);
             length(wrap.hold, at + ".hold_mm", 0, limits::longest);
             if (wrap.sold)
-                length(*wrap.sold, at + ".sold_mm", 1, limits::longestWire);
+                length(*wrap.sold, at + ".sold_mm", limits::shortestSold, limits::longestWire);
         }
     }
 
     void pot() {
         const Pot& pot = plan_.pot;
         text(pot.name, "pot.name", limits::nameLength);
-        length(pot.topDiameter, "pot.top_diameter_mm", 1, limits::longest);
-        length(pot.bottomDiameter, "pot.bottom_diameter_mm", 1, limits::longest);
-        length(pot.depth, "pot.depth_mm", 1, limits::longest);
+        length(pot.topDiameter, "pot.top_diameter_mm", limits::smallestPot, limits::longest);
+        length(pot.bottomDiameter, "pot.bottom_diameter_mm", limits::smallestPot, limits::longest);
+        length(pot.depth, "pot.depth_mm", limits::smallestPot, limits::longest);
         length(pot.plantingDepth, "pot.planting_depth_mm", 0, limits::longest);
         length(pot.clay.depth, "pot.clay.depth_mm", 0, limits::longest);
-        range(pot.clay.density, "pot.clay.density_kg_m3", 1, limits::densest);
-        length(pot.stake.diameter, "pot.stake.diameter_mm", 0.01, limits::thickest);
+        range(pot.clay.density, "pot.clay.density_kg_m3", limits::lightest, limits::densest);
+        length(pot.stake.diameter, "pot.stake.diameter_mm", limits::thinnestWire, limits::thickest);
         gauge(pot.stake.gauge, "pot.stake.gauge");
         length(pot.stake.overlap, "pot.stake.overlap_mm", 0, limits::longest);
     }
@@ -206,11 +206,11 @@ private:
             takeId(ids, stem.id, at);
             text(stem.name, at + ".name", limits::nameLength);
             if (stem.arrangement == Arrangement::whorled)
-                range(stem.whorl, at + ".whorl", 3, limits::whorl);
+                range(stem.whorl, at + ".whorl", limits::leastWhorl, limits::whorl);
             length(stem.spacing, at + ".spacing_mm", 0, limits::longest);
             length(stem.tail, at + ".tail_mm", 0, limits::longest);
             if (stem.core) {
-                length(stem.core->diameter, at + ".core.diameter_mm", 0.01, limits::thickest);
+                length(stem.core->diameter, at + ".core.diameter_mm", limits::thinnestWire, limits::thickest);
                 gauge(stem.core->gauge, at + ".core.gauge");
             }
             if (stem.standing) {
