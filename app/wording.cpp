@@ -69,15 +69,43 @@ QString wireText(Length diameter, const std::optional<GaugeNumber>& gauge) {
     const QString size = tr("%1 mm").arg(decimals(inMillimetres(diameter), 2));
     if (!gauge)
         return size;
-    switch (gauge->system) {
+    return tr("%1 (%2)").arg(size, gaugeText(*gauge));
+}
+
+QString gaugeText(GaugeNumber gauge) {
+    return tr("%1 %2", "gauge system and number").arg(systemText(gauge.system)).arg(gauge.number);
+}
+
+QString systemText(GaugeSystem system) {
+    switch (system) {
     case GaugeSystem::awg:
-        return tr("%1 (AWG %2)").arg(size).arg(gauge->number);
+        return tr("AWG");
     case GaugeSystem::swg:
-        return tr("%1 (SWG %2)").arg(size).arg(gauge->number);
+        return tr("SWG");
     case GaugeSystem::steel:
-        return tr("%1 (steel gauge %2)").arg(size).arg(gauge->number);
+        return tr("steel gauge");
     }
-    return size;
+    return {};
+}
+
+QString metalText(Metal metal) {
+    switch (metal) {
+    case Metal::softCopper:
+        return tr("copper, soft");
+    case Metal::hardCopper:
+        return tr("copper, hard");
+    case Metal::softBrass:
+        return tr("brass, soft");
+    case Metal::hardBrass:
+        return tr("brass, hard");
+    case Metal::mildSteel:
+        return tr("mild steel");
+    case Metal::softSteel:
+        return tr("steel, soft (annealed)");
+    case Metal::aluminium:
+        return tr("aluminium");
+    }
+    return {};
 }
 
 QString massText(Mass mass, const Units& units) {
@@ -114,6 +142,34 @@ QString arrangementText(Arrangement arrangement) {
         return tr("whorled");
     case Arrangement::spiral:
         return tr("spiral");
+    }
+    return {};
+}
+
+QString endText(LeafEnd end) {
+    return end == LeafEnd::round ? tr("round") : tr("pointed");
+}
+
+QString shapeText(PotShape shape) {
+    switch (shape) {
+    case PotShape::cylinder:
+        return tr("cylinder");
+    case PotShape::frustum:
+        return tr("tapering");
+    case PotShape::bowl:
+        return tr("bowl");
+    }
+    return {};
+}
+
+QString wrapText(WrapWith with) {
+    switch (with) {
+    case WrapWith::wire:
+        return tr("wire");
+    case WrapWith::floss:
+        return tr("floss");
+    case WrapWith::tape:
+        return tr("tape");
     }
     return {};
 }

@@ -15,6 +15,11 @@ QString sizeText(Length length, const Units& units);
 QString cutText(Length length, const Units& units);
 /// A wire's thickness: millimetres with two decimals and the number it was bought by, where there is one.
 QString wireText(Length diameter, const std::optional<GaugeNumber>& gauge);
+/// "AWG 28".
+QString gaugeText(GaugeNumber gauge);
+/// "AWG", "SWG", "steel gauge".
+QString systemText(GaugeSystem system);
+QString metalText(Metal metal);
 /// Grams with one decimal below 10 and none above; ounces likewise.
 QString massText(Mass mass, const Units& units);
 /// A count with the locale's group marks.
@@ -25,6 +30,10 @@ QString driftText(double drift);
 QString shareText(double value);
 
 QString arrangementText(Arrangement arrangement);
+QString endText(LeafEnd end);
+QString shapeText(PotShape shape);
+/// Wire, floss or tape.
+QString wrapText(WrapWith with);
 /// Where a leaf points: left, front, right, back.
 QString sideText(Side side);
 /// "side to side" or "front to back".
