@@ -23,6 +23,8 @@ QPushButton { background: @card; color: @ink; border: 1px solid @edge; border-ra
 QPushButton:hover { background: @accentSoft; }
 QPushButton:pressed { background: @line; }
 QPushButton:focus { border: 2px solid @focus; padding: 2px 11px; }
+QPushButton[small="true"] { padding: 1px 8px; border-color: @faint; border-radius: 5px; }
+QPushButton[small="true"]:focus { border: 2px solid @focus; padding: 0 7px; }
 QPushButton:disabled { color: @faint; border-color: @line; }
 QPushButton[main="true"], QPushButton:default { background: @accent; color: @card; border-color: @accent; }
 QPushButton[main="true"]:hover, QPushButton:default:hover { background: @night; }
@@ -34,6 +36,7 @@ QPushButton[place="true"]:focus { border-color: @focus; }
 QLineEdit, QPlainTextEdit, QTextEdit, QSpinBox, QDoubleSpinBox, QComboBox, QDateEdit { background: @card; color: @ink;
   border: 1px solid @edge; border-radius: 5px; padding: 2px 6px; min-height: 20px; selection-background-color: @accent; selection-color: @card; }
 QLineEdit:focus, QPlainTextEdit:focus, QTextEdit:focus, QSpinBox:focus, QDoubleSpinBox:focus, QComboBox:focus, QDateEdit:focus { border: 2px solid @focus; padding: 1px 5px; }
+QLineEdit[refused="true"] { color: @bad; border: 2px solid @bad; padding: 1px 5px; }
 QLineEdit:disabled, QSpinBox:disabled, QDoubleSpinBox:disabled, QComboBox:disabled { color: @faint; }
 
 QTableView { background: @card; alternate-background-color: @side; gridline-color: @line; border: 1px solid @line; border-radius: 4px;

@@ -1,0 +1,142 @@
+#include "app/leaves/leaf_preview.h"
+
+#include "app/leaves/leaf_pictures.h"
+#include "app/look.h"
+#include "app/session.h"
+#include "app/wording.h"
+
+#include <QPainter>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+namespace stemwright {
+
+LeafPreview::LeafPreview(Session& session, QWidget* parent) : QWidget(parent), session_(session) {
+    setObjectName(QStringLiteral("leafPreview"));
+    setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Expanding);
+    connect(&session_, &Session::changed, this, &LeafPreview::refresh);
+    refresh();
+}
+
+void LeafPreview::setKind(KindId kind) {
+    leaf_.kind = kind;
+    refresh();
+}
+
+void LeafPreview::setMix(MixId mix) {
+    leaf_.mix = mix;
+    refresh();
+}
+
+LeafLook LeafPreview::shownLook() const {
+    const Plan& plan = session_.plan();
+    return stemwright::find(plan, leaf_.kind) ? lookOf(plan, leaf_) : lookOfMix(plan, leaf_.mix);
+}
+
+void LeafPreview::refresh() {
+    const Plan& plan = session_.plan();
+    if (!stemwright::find(plan, leaf_.kind))
+        leaf_.kind = plan.kinds.empty() ? KindId{} : plan.kinds.front().id;
+    if (!stemwright::find(plan, leaf_.mix))
+        leaf_.mix = plan.mixes.empty() ? MixId{} : plan.mixes.front().id;
+    setAccessibleName(tr("The leaf as it will look: %1").arg(lines().join(QStringLiteral(", "))));
+    update();
+}
+
+QStringList LeafPreview::lines() const {
+    const Plan& plan = session_.plan();
+    QStringList all;
+    const Kind* kind = stemwright::find(plan, leaf_.kind);
+    const Mix* mix = stemwright::find(plan, leaf_.mix);
+    all += kind && mix ? tr("%1, %2 (%3)").arg(text(kind->name), text(mix->name), text(mix->code))
+           : mix       ? tr("%1 (%2)").arg(text(mix->name), text(mix->code))
+           : kind      ? text(kind->name)
+                       : tr("No leaf yet");
+    if (kind) {
+        all += tr("%1 × %2 · %3 beads of %4", "length, width, number and size of beads")
+                   .arg(sizeText(kind->length, plan.units), sizeText(kind->width, plan.units),
+                        countText(kind->beads), text(kind->beadSize));
+        all +=
+            tr("%1 of wire %2").arg(cutText(kind->wire, plan.units), wireText(kind->wireDiameter, kind->gauge));
+    }
+    return all;
+}
+
+void LeafPreview::paintEvent(QPaintEvent*) {
+    QPainter painter(this);
+    painter.setRenderHint(QPainter::Antialiasing);
+    const Plan& plan = session_.plan();
+    const LeafLook leaf = shownLook();
+    const int line = QFontMetrics(look::font(look::Type::text)).height() + look::unit;
+    const Mix* mix = stemwright::find(plan, leaf_.mix);
+    const int shares = mix ? static_cast<int>(std::min<std::size_t>(mix->colours.size(), 5)) : 0;
+    const QStringList said = lines();
+
+    // The words stand below, as many lines as there are, and the leaf has the rest.
+    const int below = line * (static_cast<int>(said.size()) + shares) + 3 * look::unit;
+    const QRectF room = QRectF(rect()).adjusted(8, 8, -8, -below - line - 8);
+    if (leaf.length > 0 && room.width() > 20 && room.height() > 20) {
+        const double scale = std::min(room.width() / leaf.width, room.height() / leaf.length);
+        const double length = leaf.length * scale;
+        const QPointF base(room.center().x(), room.center().y() + length / 2);
+        if (leaf.bands.empty())
+            paintLeaf(painter, leaf, base, 0, scale, LeafDetail::outline);
+        else
+            sprites_.draw(painter, leaf, base, 0, scale);
+
+        // A rule beside it, since the leaf is drawn as large as there is room.
+        const bool inch = plan.units.length == LengthUnit::inch;
+        const std::array<double, 3> steps = inch ? std::array{25.4, 12.7, 6.35} : std::array{10.0, 5.0, 1.0};
+        double ruled = steps.back();
+        for (const double step : steps)
+            if (step * scale <= room.width() * 0.6) {
+                ruled = step;
+                break;
+            }
+        const double y = base.y() + 8 + line * 0.55;
+        const double left = room.center().x() - ruled * scale / 2, right = left + ruled * scale;
+        painter.setPen(QPen(look::quiet, 1.5));
+        painter.drawLine(QPointF(left, y), QPointF(right, y));
+        for (const double x : {left, right})
+            painter.drawLine(QPointF(x, y - 4), QPointF(x, y + 4));
+        painter.setFont(look::font(look::Type::small));
+        painter.drawText(QRectF(right + 6, y - line / 2.0, 80, line), Qt::AlignVCenter,
+                         sizeText(millimetres(ruled), plan.units));
+    }
+
+    int y = height() - below + look::unit;
+    for (int i = 0; i < said.size(); ++i, y += line) {
+        const QFont font = look::font(i == 0 ? look::Type::strong : look::Type::text);
+        painter.setFont(font);
+        painter.setPen(i == 0 ? look::ink : look::quiet);
+        painter.drawText(QRect(8, y, width() - 16, line), Qt::AlignHCenter | Qt::AlignVCenter,
+                         QFontMetrics(font).elidedText(said[i], Qt::ElideRight, width() - 16));
+    }
+    if (!mix)
+        return;
+    double all = 0;
+    for (const BeadShare& share : mix->colours)
+        all += share.share;
+    painter.setFont(look::font(look::Type::text));
+    const int left = std::max(8, (width() - 220) / 2);
+    for (int i = 0; i < shares; ++i, y += line) {
+        const BeadShare& share = mix->colours[static_cast<std::size_t>(i)];
+        const Colour* colour = stemwright::find(plan, share.colour);
+        if (!colour)
+            continue;
+        painter.setPen(QPen(look::quiet, 1));
+        painter.setBrush(toColour(colour->srgb));
+        painter.drawEllipse(QRectF(left, y + line / 2.0 - 6, 12, 12));
+        painter.setPen(look::ink);
+        const QRect words(left + 20, y, width() - 2 * left - 20, line);
+        const QString part = tr("%1 %").arg(countText(std::lround(100 * share.share / all)));
+        painter.drawText(words, Qt::AlignRight | Qt::AlignVCenter, part);
+        painter.drawText(
+            words.adjusted(0, 0, -48, 0), Qt::AlignLeft | Qt::AlignVCenter,
+            painter.fontMetrics().elidedText(text(colour->name), Qt::ElideRight, words.width() - 48));
+    }
+}
+
+} // namespace stemwright

@@ -1,0 +1,39 @@
+#pragma once
+
+#include "app/leaf_painter.h"
+#include "core/plan/plan.h"
+
+#include <QWidget>
+
+namespace stemwright {
+
+class Session;
+
+/// One leaf as large as there is room for, with its measures, its colours and their parts.
+class LeafPreview : public QWidget {
+    Q_OBJECT
+public:
+    explicit LeafPreview(Session& session, QWidget* parent = nullptr);
+
+    void setKind(KindId kind);
+    void setMix(MixId mix);
+    KindId kind() const { return leaf_.kind; }
+    MixId mix() const { return leaf_.mix; }
+
+    QSize sizeHint() const override { return {300, 420}; }
+    QSize minimumSizeHint() const override { return {200, 240}; }
+
+protected:
+    void paintEvent(QPaintEvent* event) override;
+
+private:
+    void refresh();
+    LeafLook shownLook() const;
+    QStringList lines() const;
+
+    Session& session_;
+    Leaf leaf_;
+    LeafSprites sprites_;
+};
+
+} // namespace stemwright

@@ -1,0 +1,318 @@
+#include "app/leaves/leaves_place.h"
+
+#include "app/leaves/colours_model.h"
+#include "app/leaves/grid_view.h"
+#include "app/leaves/kinds_model.h"
+#include "app/leaves/leaf_preview.h"
+#include "app/leaves/mixes_model.h"
+#include "app/leaves/panel.h"
+#include "app/leaves/stock_model.h"
+#include "app/look.h"
+#include "app/wording.h"
+
+#include <QAccessible>
+#include <QButtonGroup>
+#include <QColorDialog>
+#include <QHBoxLayout>
+#include <QHeaderView>
+#include <QLabel>
+#include <QMenu>
+#include <QPushButton>
+#include <QVBoxLayout>
+
+namespace stemwright {
+
+namespace {
+
+QVBoxLayout* columnOf(QWidget* column) {
+    auto* rows = new QVBoxLayout(column);
+    rows->setContentsMargins(0, 0, 0, 0);
+    rows->setSpacing(3 * look::unit);
+    return rows;
+}
+
+void fit(GridView* view, std::initializer_list<int> widths, int stretched) {
+    QHeaderView* header = view->horizontalHeader();
+    int column = 0;
+    for (const int width : widths)
+        header->resizeSection(column++, width);
+    header->setSectionResizeMode(stretched, QHeaderView::Stretch);
+}
+
+} // namespace
+
+LeavesPlace::LeavesPlace(Session& session, QWidget* parent)
+    : QWidget(parent),
+      session_(session),
+      coloursModel_(new ColoursModel(session, this)),
+      mixesModel_(new MixesModel(session, this)),
+      mixColoursModel_(new MixColoursModel(session, this)),
+      kindsModel_(new KindsModel(session, this)),
+      stockModel_(new StockModel(session, this)),
+      notice_(new QLabel(this)) {
+    setObjectName(QStringLiteral("leavesPlace"));
+    setAccessibleName(tr("Leaves: colours, mixes, kinds and stock"));
+    pickColour = [](const QColor& now, QWidget* over) -> std::optional<QColor> {
+        const QColor chosen = QColorDialog::getColor(now, over, tr("Colour of the beads"));
+        return chosen.isValid() ? std::optional(chosen) : std::nullopt;
+    };
+
+    auto* left = new QWidget(this);
+    auto* middle = new QWidget(this);
+    auto* right = new QFrame(this);
+    left->setObjectName(QStringLiteral("leavesLeft"));
+    middle->setObjectName(QStringLiteral("leavesMiddle"));
+    right->setObjectName(QStringLiteral("leavesRight"));
+    buildLeft(left);
+    buildMiddle(middle);
+    buildRight(right);
+    auto* columns = new QHBoxLayout;
+    columns->setSpacing(5 * look::unit);
+    columns->addWidget(left, 36);
+    columns->addWidget(middle, 46);
+    columns->addWidget(right, 26);
+
+    notice_->setObjectName(QStringLiteral("leavesNotice"));
+    notice_->setProperty("refusal", true);
+    notice_->setWordWrap(true);
+    notice_->setMinimumHeight(look::target);
+    notice_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
+
+    auto* rows = new QVBoxLayout(this);
+    rows->setContentsMargins(4 * look::unit, 3 * look::unit, 4 * look::unit, look::unit);
+    rows->setSpacing(look::unit);
+    rows->addLayout(columns, 1);
+    rows->addWidget(notice_);
+
+    connect(&session_, &Session::changed, this, &LeavesPlace::refresh);
+    refresh();
+}
+
+GridView* LeavesPlace::watch(GridView* view) {
+    connect(view, &GridView::refused, this, &LeavesPlace::refuse);
+    connect(view->table(), &TableModel::accepted, this, &LeavesPlace::calm);
+    return view;
+}
+
+void LeavesPlace::buildLeft(QWidget* column) {
+    auto* rows = columnOf(column);
+
+    coloursPanel_ = new Panel(QStringLiteral("colours"), tr("Colours"), column);
+    colours_ = watch(new GridView(coloursModel_, true, coloursPanel_));
+    colours_->setObjectName(QStringLiteral("coloursTable"));
+    auto* pick = coloursPanel_->addButton(QStringLiteral("coloursPick"), tr("Pick…"),
+                                          tr("Pick the colour from a palette"));
+    connect(pick, &QPushButton::clicked, this, &LeavesPlace::askColour);
+    coloursPanel_->setTable(colours_, tr("colour"));
+    coloursPanel_->setEmptyText(tr("No colours yet. Add one, or paste names and #rrggbb from a spreadsheet."));
+    fit(colours_, {150, 110, 64}, ColoursModel::Field::name);
+    rows->addWidget(coloursPanel_, 30);
+
+    mixesPanel_ = new Panel(QStringLiteral("mixes"), tr("Mixes"), column);
+    mixes_ = watch(new GridView(mixesModel_, true, mixesPanel_));
+    mixes_->setObjectName(QStringLiteral("mixesTable"));
+    mixesPanel_->setTable(mixes_, tr("mix"));
+    mixesPanel_->setEmptyText(tr("No mixes yet. A mix is a leaf's colours from the outer row inward."));
+    fit(mixes_, {86, 124, 150}, MixesModel::Field::colours);
+    rows->addWidget(mixesPanel_, 44);
+    connect(mixes_, &GridView::currentLineChanged, this,
+            [this](int line) { chooseMix(mixesModel_->mix(line)); });
+
+    mixColoursPanel_ = new Panel(QStringLiteral("mixColours"), tr("Colours of the mix"), column);
+    mixColours_ = watch(new GridView(mixColoursModel_, false, mixColoursPanel_));
+    mixColours_->setObjectName(QStringLiteral("mixColoursTable"));
+    mixColoursPanel_->setTable(mixColours_, tr("colour of the mix"));
+    mixColours_->verticalHeader()->setVisible(true);
+    fit(mixColours_, {140, 70, 60}, MixColoursModel::Field::colour);
+    rows->addWidget(mixColoursPanel_, 20);
+}
+
+void LeavesPlace::buildMiddle(QWidget* column) {
+    auto* rows = columnOf(column);
+
+    kindsPanel_ = new Panel(QStringLiteral("kinds"), tr("Kinds"), column);
+    kinds_ = watch(new GridView(kindsModel_, false, kindsPanel_));
+    kinds_->setObjectName(QStringLiteral("kindsTable"));
+    kindsPanel_->setTable(kinds_, tr("kind"));
+    kindsPanel_->setEmptyText(tr("No kinds yet. A kind is a sort of leaf: its size, make and wire."));
+    kinds_->horizontalHeader()->setDefaultSectionSize(120);
+    kinds_->horizontalHeader()->setHighlightSections(true);
+    kinds_->verticalHeader()->setDefaultSectionSize(look::target);
+    // All that is known of a kind is seen at once where there is room, and no more room is taken than that.
+    kinds_->setMaximumHeight((KindsModel::Field::fieldCount + 1) * look::target + 4 * look::unit);
+    rows->addWidget(kindsPanel_, 64);
+    connect(kinds_, &GridView::currentLineChanged, this,
+            [this](int line) { chooseKind(kindsModel_->kind(line)); });
+
+    stockPanel_ = new Panel(QStringLiteral("stock"), tr("Stock"), column);
+    stock_ = watch(new GridView(stockModel_, false, stockPanel_));
+    stock_->setObjectName(QStringLiteral("stockTable"));
+    kindTabs_ = new QWidget(stockPanel_);
+    kindTabs_->setObjectName(QStringLiteral("kindTabs"));
+    kindTabs_->setAccessibleName(tr("Kind whose stock is shown"));
+    kindTabsRow_ = new QHBoxLayout(kindTabs_);
+    kindTabsRow_->setContentsMargins(0, 0, 0, 0);
+    kindTabsRow_->setSpacing(look::unit);
+    kindButtons_ = new QButtonGroup(this);
+    stockPanel_->rows()->addWidget(kindTabs_);
+    stockPanel_->setTable(stock_, tr("line of stock"));
+    // Which mix it is to be must be said at once.
+    stockPanel_->adder()->disconnect(stock_);
+    stockPanel_->adder()->setAccessibleName(tr("Add a mix to the stock"));
+    stockMenu_ = new QMenu(stockPanel_->adder());
+    stockMenu_->setObjectName(QStringLiteral("stockMenu"));
+    stockPanel_->adder()->setMenu(stockMenu_);
+    connect(stockMenu_, &QMenu::aboutToShow, this, &LeavesPlace::fillStockMenu);
+    stockPanel_->setEmptyText(
+        tr("No stock yet. Add a mix, or paste mixes with their counts from a spreadsheet."));
+    stock_->setPasteHandler([this](const QModelIndex& from, const QList<QStringList>& cells) {
+        if (from.isValid() && from.column() != StockModel::Field::mixName)
+            return false;
+        stockModel_->pasteByMix(cells);
+        return true;
+    });
+    fit(stock_, {200, 70, 76, 80, 88}, StockModel::Field::mixName);
+    rows->addWidget(stockPanel_, 36);
+    connect(stock_, &GridView::currentLineChanged, this,
+            [this](int line) { chooseMix(stockModel_->mix(line)); });
+}
+
+void LeavesPlace::buildRight(QWidget* column) {
+    auto* rows = columnOf(column);
+    auto* title = new QLabel(tr("The leaf"), column);
+    title->setObjectName(QStringLiteral("previewTitle"));
+    title->setFont(look::font(look::Type::heading));
+    title->setMinimumHeight(look::target);
+    preview_ = new LeafPreview(session_, column);
+    rows->addWidget(title);
+    rows->addWidget(preview_, 1);
+}
+
+void LeavesPlace::refresh() {
+    const Plan& plan = session_.plan();
+    // What was chosen may be gone; with nothing left nothing is chosen.
+    if (!stemwright::find(plan, stockModel_->kind()))
+        if (const KindId first = plan.kinds.empty() ? KindId{} : plan.kinds.front().id;
+            first != stockModel_->kind())
+            return chooseKind(first);
+    if (!stemwright::find(plan, mixColoursModel_->mix()))
+        if (const MixId first = plan.mixes.empty() ? MixId{} : plan.mixes.front().id;
+            first != mixColoursModel_->mix())
+            return chooseMix(first);
+    fillKindTabs();
+
+    coloursPanel_->setNote(plan.colours.empty() ? QString() : countText(coloursModel_->lines()));
+    mixesPanel_->setNote(plan.mixes.empty() ? QString() : countText(mixesModel_->lines()));
+    kindsPanel_->setNote(plan.kinds.empty() ? QString() : countText(kindsModel_->lines()));
+    const Mix* mix = stemwright::find(plan, mixColoursModel_->mix());
+    mixColoursPanel_->setNote(mix ? tr("%1, outer row inward").arg(text(mix->name)) : QString());
+    qint64 made = 0, toMake = 0;
+    if (const Kind* kind = stemwright::find(plan, stockModel_->kind()))
+        for (const StockLine& line : kind->stock) {
+            made += line.made;
+            toMake += line.toMake;
+        }
+    stockPanel_->setNote(tr("%1 made, %2 to make").arg(countText(made), countText(toMake)));
+}
+
+void LeavesPlace::chooseKind(KindId kind) {
+    if (choosing_)
+        return;
+    choosing_ = true;
+    stockModel_->setKind(kind);
+    mixesModel_->setKind(kind);
+    preview_->setKind(kind);
+    kinds_->setCurrentLine(kindsModel_->lineOfKey(kind.value));
+    choosing_ = false;
+    refresh();
+}
+
+void LeavesPlace::chooseMix(MixId mix) {
+    if (choosing_)
+        return;
+    choosing_ = true;
+    mixColoursModel_->setMix(mix);
+    preview_->setMix(mix);
+    mixes_->setCurrentLine(mixesModel_->lineOfKey(mix.value));
+    stock_->setCurrentLine(stockModel_->lineOfKey(mix.value));
+    choosing_ = false;
+    refresh();
+}
+
+void LeavesPlace::goTo(KindId kind, MixId mix) {
+    chooseKind(kind);
+    chooseMix(mix);
+    if (const int line = stockModel_->lineOfKey(mix.value); line >= 0)
+        stock_->setCurrentIndex(stockModel_->at(line, StockModel::Field::made));
+    stock_->setFocus();
+}
+
+void LeavesPlace::fillKindTabs() {
+    const Plan& plan = session_.plan();
+    QList<QAbstractButton*> buttons = kindButtons_->buttons();
+    while (buttons.size() > static_cast<qsizetype>(plan.kinds.size())) {
+        QAbstractButton* gone = buttons.takeLast();
+        kindButtons_->removeButton(gone);
+        delete gone;
+    }
+    while (buttons.size() < static_cast<qsizetype>(plan.kinds.size())) {
+        auto* button = new QPushButton(kindTabs_);
+        button->setCheckable(true);
+        button->setProperty("place", true);
+        button->setMinimumHeight(look::target);
+        button->setObjectName(QStringLiteral("kindTab%1").arg(buttons.size()));
+        connect(button, &QPushButton::clicked, this,
+                [this, at = static_cast<int>(buttons.size())] { chooseKind(kindsModel_->kind(at)); });
+        kindButtons_->addButton(button);
+        kindTabsRow_->addWidget(button);
+        buttons += button;
+    }
+    for (qsizetype i = 0; i < buttons.size(); ++i) {
+        const Kind& kind = plan.kinds[static_cast<std::size_t>(i)];
+        qint64 all = 0;
+        for (const StockLine& line : kind.stock)
+            all += line.total();
+        buttons[i]->setText(
+            tr("%1  %2", "a kind and how many leaves of it there are").arg(text(kind.name), countText(all)));
+        buttons[i]->setAccessibleName(
+            tr("Stock of %1, %n leaves", nullptr, static_cast<int>(all)).arg(text(kind.name)));
+        buttons[i]->setChecked(kind.id == stockModel_->kind());
+    }
+}
+
+void LeavesPlace::fillStockMenu() {
+    stockMenu_->clear();
+    const Plan& plan = session_.plan();
+    for (const MixId mix : stockModel_->missing()) {
+        QAction* action = stockMenu_->addAction(nameText(plan, mix));
+        connect(action, &QAction::triggered, this, [this, mix] {
+            stockModel_->addLine(mix);
+            goTo(stockModel_->kind(), mix);
+        });
+    }
+    if (stockMenu_->isEmpty())
+        stockMenu_->addAction(tr("Every mix is in this stock"))->setEnabled(false);
+}
+
+void LeavesPlace::askColour() {
+    const int line = colours_->currentLine();
+    if (line < 0)
+        return refuse(tr("Choose a colour of the table first."));
+    if (const auto chosen = pickColour(coloursModel_->shade(line), this))
+        coloursModel_->setData(coloursModel_->at(line, ColoursModel::Field::value), chosen->name(),
+                               Qt::EditRole);
+}
+
+void LeavesPlace::refuse(const QString& sentence) {
+    notice_->setText(sentence);
+    notice_->setAccessibleName(sentence);
+    QAccessibleEvent event(notice_, QAccessible::Alert);
+    QAccessible::updateAccessibility(&event);
+}
+
+void LeavesPlace::calm() {
+    notice_->clear();
+    notice_->setAccessibleName({});
+}
+
+} // namespace stemwright
