@@ -1,0 +1,153 @@
+#include "core/document/sheet_canvas.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+
+namespace stemwright {
+
+namespace {
+template <class... Fs> struct Each : Fs... { using Fs::operator()...; };
+constexpr double rowPadding = 0.7; ///< above and below the text of a table's row
+} // namespace
+
+std::vector<std::size_t> SheetContext::stems() const {
+    std::vector<std::size_t> out;
+    for (std::size_t i = 0; i < plan.stems.size(); ++i)
+        if (options.stems.empty() || options.stems.contains(i))
+            out.push_back(i);
+    return out;
+}
+
+double lineHeight(TextStyle style) {
+    return style.points * millimetresPerPoint * 1.25;
+}
+double ascent(TextStyle style) {
+    return style.points * millimetresPerPoint * 0.95;
+}
+double descent(TextStyle style) {
+    return style.points * millimetresPerPoint * 0.25;
+}
+
+void Canvas::line(PointMm from, PointMm to, double width, Ink ink, bool dashed) {
+    marks_.emplace_back(LineMark{from, to, width, ink, dashed});
+}
+
+void Canvas::box(const BoxMm& b, double edge, Ink ink) {
+    ShapeMark shape;
+    shape.points = {{b.x, b.y}, {b.right(), b.y}, {b.right(), b.bottom()}, {b.x, b.bottom()}};
+    shape.width = edge;
+    shape.ink = ink;
+    marks_.emplace_back(std::move(shape));
+}
+
+void Canvas::fill(const BoxMm& b, Ink ink) {
+    ShapeMark shape;
+    shape.points = {{b.x, b.y}, {b.right(), b.y}, {b.right(), b.bottom()}, {b.x, b.bottom()}};
+    shape.filled = true;
+    shape.fill = ink;
+    marks_.emplace_back(std::move(shape));
+}
+
+void Canvas::text(PointMm at, const std::string& text, TextStyle style, Align align, Ink ink) {
+    if (text.empty())
+        return;
+    marks_.emplace_back(TextMark{at, align, text, style, ink, width(text, style), 0});
+}
+
+double Canvas::paragraph(PointMm top, double width, const std::string& text, TextStyle style, Align align,
+                         Ink ink) {
+    if (text.empty())
+        return 0;
+    const double x = align == Align::left ? top.x : align == Align::middle ? top.x + width / 2 : top.x + width;
+    double y = top.y;
+    for (const std::string& one : context_.measure.lines(text, style, width)) {
+        this->text({x, y + ascent(style)}, one, style, align, ink);
+        y += lineHeight(style);
+    }
+    return y - top.y;
+}
+
+double Canvas::paragraphHeight(double width, const std::string& text, TextStyle style) const {
+    if (text.empty())
+        return 0;
+    return static_cast<double>(context_.measure.lines(text, style, width).size()) * lineHeight(style);
+}
+
+Table Table::fitted(const SheetContext& context, const std::vector<std::vector<std::string>>& rows,
+                    const std::vector<Align>& aligns, TextStyle style, TextStyle headStyle, double width) {
+    const std::size_t count = aligns.size();
+    std::vector<double> wanted(count, 4);
+    for (std::size_t r = 0; r < rows.size(); ++r)
+        for (std::size_t c = 0; c < count && c < rows[r].size(); ++c)
+            wanted[c] =
+                std::max(wanted[c], context.measure.width(rows[r][c], r == 0 ? headStyle : style) + 0.2);
+    const double room = width - gap * static_cast<double>(count - 1);
+    double sum = std::accumulate(wanted.begin(), wanted.end(), 0.0);
+    if (sum > room) {
+        // The widest columns give way until all fit: every column keeps what it wants up to a common limit.
+        double low = 0, high = room;
+        for (int i = 0; i < 50; ++i) {
+            const double limit = (low + high) / 2;
+            double taken = 0;
+            for (const double w : wanted)
+                taken += std::min(w, limit);
+            (taken > room ? high : low) = limit;
+        }
+        for (double& w : wanted)
+            w = std::min(w, low);
+        sum = room;
+    }
+    wanted[0] += room - sum;
+    std::vector<Column> columns;
+    for (std::size_t c = 0; c < count; ++c)
+        columns.push_back({wanted[c], aligns[c]});
+    return Table(std::move(columns), style);
+}
+
+double Table::height(const SheetContext& context, const std::vector<std::string>& cells,
+                     TextStyle style) const {
+    std::size_t most = 1;
+    for (std::size_t c = 0; c < columns_.size() && c < cells.size(); ++c)
+        if (!cells[c].empty())
+            most = std::max(most, context.measure.lines(cells[c], style, columns_[c].width).size());
+    return static_cast<double>(most) * lineHeight(style) + 2 * rowPadding;
+}
+
+double Table::row(Canvas& canvas, PointMm top, const std::vector<std::string>& cells, TextStyle style,
+                  Ink ink) const {
+    double x = top.x;
+    for (std::size_t c = 0; c < columns_.size() && c < cells.size(); ++c) {
+        canvas.paragraph({x, top.y + rowPadding}, columns_[c].width, cells[c], style, columns_[c].align, ink);
+        x += columns_[c].width + gap;
+    }
+    return height(canvas.context(), cells, style);
+}
+
+double Table::width() const {
+    double sum = gap * static_cast<double>(columns_.size() - 1);
+    for (const Column& column : columns_)
+        sum += column.width;
+    return sum;
+}
+
+void shift(std::vector<Mark>& marks, double dx, double dy) {
+    const auto move = [&](PointMm& p) {
+        p.x += dx;
+        p.y += dy;
+    };
+    for (Mark& mark : marks)
+        std::visit(Each{[&](LineMark& m) {
+                            move(m.from);
+                            move(m.to);
+                        },
+                        [&](ShapeMark& m) {
+                            for (PointMm& p : m.points)
+                                move(p);
+                        },
+                        [&](CircleMark& m) { move(m.middle); }, [&](LeafMark& m) { move(m.base); },
+                        [&](TextMark& m) { move(m.at); }},
+                   mark);
+}
+
+} // namespace stemwright

@@ -1,0 +1,46 @@
+#pragma once
+
+#include "core/document/sheet_frame.h"
+
+#include <functional>
+#include <string>
+#include <vector>
+
+namespace stemwright {
+
+/// Fills upright pages of one frame from the top down, a new page whenever the next thing does not fit.
+class SheetFlow {
+public:
+    SheetFlow(const SheetContext& context, const SheetFrame& frame, std::string title);
+
+    const BoxMm& room() const { return room_; }
+    double y() const { return y_; }
+    double left() const { return room_.bottom() - y_; }
+    Canvas canvas() { return Canvas(context_, pages_.back().marks); }
+    Page& page() { return pages_.back(); }
+
+    /// A new page unless `height` is left on this one. What is higher than a page begins on a new one.
+    bool need(double height);
+    void skip(double height) { y_ += height; }
+    void heading(const std::string& text, double keepWith);
+    void paragraph(const std::string& text, TextStyle style, Ink ink = Ink::black);
+    /// A table with its head again on each page. `before` draws into a row: its place and height.
+    void table(const Table& table, const std::vector<std::string>& head,
+               const std::vector<std::vector<std::string>>& rows,
+               const std::function<void(Canvas&, std::size_t row, PointMm top, double height)>& before = {},
+               double leastHeight = 0);
+
+    std::vector<Page> take() { return std::move(pages_); }
+
+private:
+    void open();
+
+    const SheetContext& context_;
+    const SheetFrame& frame_;
+    std::string title_;
+    BoxMm room_;
+    std::vector<Page> pages_;
+    double y_ = 0;
+};
+
+} // namespace stemwright

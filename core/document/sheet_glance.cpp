@@ -1,0 +1,197 @@
+#include "core/document/sheet_flow.h"
+#include "core/document/stem_picture.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace stemwright {
+
+namespace {
+
+constexpr double columnGap = 3;    ///< mm between stems, before scaling
+constexpr double nameRoom = 7;     ///< below a row of stems
+constexpr double pictureTall = 96; ///< the most that the picture takes of a page
+constexpr double largest = 1.6;    ///< of the real size
+constexpr double swatch = 9;       ///< room for the picture of a mix
+
+/// Stems in their proportions, side by side with their feet on one line, in as many lines as make them largest.
+void picture(SheetFlow& flow, const SheetContext& context) {
+    std::vector<StemPicture> stems;
+    const std::vector<std::size_t> places = context.stems();
+    for (const std::size_t place : places)
+        stems.push_back(stemPicture(context, place));
+    const double width = flow.room().width, tall = std::min(pictureTall, flow.left() * 0.5);
+    const auto scaleFor = [&](std::size_t lines) {
+        const std::size_t each = (stems.size() + lines - 1) / lines;
+        double scale = largest, heights = 0;
+        for (std::size_t from = 0; from < stems.size(); from += each) {
+            double sum = 0, height = 1, feet = 0;
+            for (std::size_t i = from; i < std::min(from + each, stems.size()); ++i) {
+                sum += stems[i].left + stems[i].right + columnGap;
+                height = std::max(height, stems[i].up);
+                feet = std::max(feet, stems[i].down);
+            }
+            heights += height + feet;
+            scale = std::min(scale, width / std::max(sum, 1.0));
+        }
+        return std::min(scale, std::max(tall - nameRoom * static_cast<double>(lines), 10.0) / heights);
+    };
+    std::size_t lines = 1;
+    for (std::size_t next = 2; next <= std::min<std::size_t>(stems.size(), 8); ++next)
+        if (scaleFor(next) > scaleFor(lines) * 1.02)
+            lines = next;
+    const double scale = scaleFor(lines);
+    const std::size_t each = (stems.size() + lines - 1) / lines;
+    for (std::size_t from = 0; from < stems.size(); from += each) {
+        const std::size_t to = std::min(from + each, stems.size());
+        double sum = 0, up = 1, down = 0;
+        for (std::size_t i = from; i < to; ++i) {
+            sum += (stems[i].left + stems[i].right) * scale;
+            up = std::max(up, stems[i].up * scale);
+            down = std::max(down, stems[i].down * scale);
+        }
+        flow.need(up + down + nameRoom);
+        const double gap = (width - sum) / static_cast<double>(to - from);
+        double x = flow.room().x;
+        const double foot = flow.y() + up;
+        Canvas canvas = flow.canvas();
+        canvas.line({flow.room().x, foot}, {flow.room().right(), foot}, 0.25, Ink::hair);
+        for (std::size_t i = from; i < to; ++i) {
+            const double own = (stems[i].left + stems[i].right) * scale + gap;
+            const double axis = x + gap / 2 + stems[i].left * scale;
+            for (Mark mark : stems[i].marks) {
+                if (auto* leaf = std::get_if<LeafMark>(&mark)) {
+                    leaf->base = {axis + leaf->base.x * scale, foot + leaf->base.y * scale};
+                    leaf->scale *= scale;
+                } else if (auto* shape = std::get_if<ShapeMark>(&mark)) {
+                    for (PointMm& p : shape->points)
+                        p = {axis + p.x * scale, foot + p.y * scale};
+                }
+                canvas.add(std::move(mark));
+            }
+            // The number in the list below where the name would run into its neighbour's.
+            const std::string& name = context.plan.stems[places[i]].name;
+            const std::string shown =
+                canvas.width(name, type::small) <= own - 1 ? name : std::to_string(places[i] + 1);
+            canvas.text({x + own / 2, foot + down + 3.6}, shown, type::small, Align::middle);
+            x += own;
+        }
+        flow.skip(up + down + nameRoom);
+    }
+}
+
+void mixes(SheetFlow& flow, const SheetContext& context) {
+    const SheetWords& words = context.words;
+    const std::vector<std::string> head{"",
+                                        words.word(SheetWord::columnCode),
+                                        words.word(SheetWord::columnMix),
+                                        words.word(SheetWord::columnKind),
+                                        words.word(SheetWord::columnOnStems),
+                                        words.word(SheetWord::columnInTray)};
+    std::vector<std::vector<std::string>> rows;
+    std::vector<Leaf> leaves;
+    for (const TrayLine& line : context.figures.lines) {
+        const Mix* mix = find(context.plan, line.leaf.mix);
+        const Kind* kind = find(context.plan, line.leaf.kind);
+        if (!mix || !kind || line.stock == 0)
+            continue;
+        rows.push_back(
+            {"", mix->code, mix->name, kind->name, words.count(line.placed), words.count(line.left())});
+        leaves.push_back(line.leaf);
+    }
+    if (rows.empty())
+        return;
+    std::vector<std::vector<std::string>> all = rows;
+    all.insert(all.begin(), head);
+    const Table fitted = Table::fitted(
+        context, all, {Align::left, Align::left, Align::left, Align::left, Align::right, Align::right},
+        type::text, type::smallStrong, flow.room().width - swatch - 20);
+    std::vector<Table::Column> columns = fitted.columns();
+    // What is left over goes to the mixes' names, not to the pictures.
+    columns[2].width += columns[0].width - swatch;
+    columns[0].width = swatch;
+    flow.heading(words.word(SheetWord::mixesHeading), 20);
+    flow.table(
+        Table(columns, type::text), head, rows,
+        [&](Canvas& canvas, std::size_t row, PointMm top, double height) {
+            const Kind* kind = find(context.plan, leaves[row].kind);
+            LeafMark mark;
+            mark.leaf = leaves[row];
+            const double length = std::max(inMillimetres(kind->length), 0.1);
+            const double width = std::max(inMillimetres(kind->width), 0.1);
+            mark.scale = std::min((swatch - 0.5) / length, (height - 0.6) / width);
+            mark.base = {top.x + (swatch - length * mark.scale) / 2, top.y + height / 2};
+            mark.degrees = 90;
+            canvas.add(std::move(mark));
+        },
+        5);
+}
+
+void figures(SheetFlow& flow, const SheetContext& context) {
+    const SheetWords& words = context.words;
+    std::vector<std::string> head{words.word(SheetWord::columnStem),    words.word(SheetWord::columnHeight),
+                                  words.word(SheetWord::columnTiers),   words.word(SheetWord::columnLeaves),
+                                  words.word(SheetWord::columnDrift),   words.word(SheetWord::columnThick),
+                                  words.word(SheetWord::columnLeafWire)};
+    for (const Wrap& wrap : context.plan.binding.wraps)
+        head.push_back(words.wrap(wrap));
+    const std::vector<std::size_t> places = context.stems();
+    const bool cores =
+        std::any_of(places.begin(), places.end(), [&](std::size_t i) { return context.plan.stems[i].core; });
+    if (cores)
+        head.push_back(words.word(SheetWord::columnCore));
+    std::vector<std::vector<std::string>> rows;
+    for (const std::size_t i : places) {
+        const Stem& stem = context.plan.stems[i];
+        const StemFigures& f = context.figures.stems[i];
+        rows.push_back({std::to_string(i + 1) + "  " + stem.name, words.size(f.height), std::to_string(f.tiers),
+                        words.count(f.leaves), words.drift(f.drift), words.size(f.bundle),
+                        words.cut(f.leafWire)});
+        for (const WrapFigures& wrap : f.wraps)
+            rows.back().push_back(words.cut(wrap.toCut));
+        if (cores)
+            rows.back().push_back(stem.core ? words.wire(stem.core->diameter, stem.core->gauge) : "");
+    }
+    if (context.options.stems.empty()) {
+        const PotFigures& pot = context.figures.pot;
+        rows.push_back({words.word(SheetWord::allStems), "", "", words.count(pot.leaves),
+                        words.drift(pot.drift), "", words.cut(pot.leafWire)});
+        for (const WrapFigures& wrap : pot.wraps)
+            rows.back().push_back(words.cut(wrap.toCut));
+        if (cores)
+            rows.back().push_back("");
+    }
+    std::vector<std::vector<std::string>> all = rows;
+    all.insert(all.begin(), head);
+    std::vector<Align> aligns(head.size(), Align::right);
+    aligns[0] = Align::left;
+    flow.heading(words.word(SheetWord::stemsHeading), 20);
+    flow.table(Table::fitted(context, all, aligns, type::text, type::smallStrong, flow.room().width), head,
+               rows);
+}
+
+} // namespace
+
+std::vector<Page> glancePages(const SheetContext& context) {
+    const SheetFrame frame(context, SheetPage::glance,
+                           {SheetCaution::smallParts, SheetCaution::tallPlant, SheetCaution::estimate});
+    const SheetWords& words = context.words;
+    const PotFigures& pot = context.figures.pot;
+    SheetFlow flow(context, frame, words.word(SheetWord::glanceTitle));
+    std::string summary = words.word(
+        SheetWord::summary, {words.count(pot.stems), words.count(pot.leaves), words.count(pot.inTray)});
+    if (pot.leaves > 0)
+        summary += " " + words.word(SheetWord::heights, {words.size(pot.shortest), words.size(pot.tallest)});
+    flow.paragraph(summary, type::text);
+    flow.skip(2);
+    if (context.stems().empty()) {
+        flow.paragraph(words.word(SheetWord::noStems), type::text, Ink::quiet);
+    } else {
+        picture(flow, context);
+        figures(flow, context);
+    }
+    mixes(flow, context);
+    return flow.take();
+}
+
+} // namespace stemwright

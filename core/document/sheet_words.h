@@ -1,0 +1,130 @@
+#pragma once
+
+#include "core/document/sheet.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace stemwright {
+
+inline constexpr double millimetresPerPoint = 25.4 / 72;
+
+/// How wide text is and where it breaks: asked of the fonts that will paint it.
+class TextMeasure {
+public:
+    TextMeasure() = default;
+    virtual ~TextMeasure() = default;
+    TextMeasure(const TextMeasure&) = delete;
+    TextMeasure& operator=(const TextMeasure&) = delete;
+
+    virtual double width(const std::string& utf8, TextStyle style) const = 0; ///< mm
+    /// The lines of a text that may be `width` mm wide; a word that is longer breaks anywhere. At least one.
+    virtual std::vector<std::string> lines(const std::string& utf8, TextStyle style, double width) const = 0;
+};
+
+/// What the pages say. Those with values have them in the order given here.
+enum class SheetWord {
+    untitled,
+    glanceTitle,
+    matsTitle,
+    cardsTitle,
+    leavesTitle,
+    suppliesTitle,
+    potTitle,
+    pageOf,    ///< page, pages
+    ruleMm,    ///< the name of the 100 mm rule
+    ruleInch,  ///< of the 4 in rule
+    ruleCheck, ///< measure the rule before using the page
+    continued, ///< title
+    // the plant at a glance
+    summary, ///< stems, leaves on them, leaves in the tray
+    heights, ///< shortest, tallest
+    columnStem,
+    columnHeight,
+    columnTiers,
+    columnLeaves,
+    columnDrift,
+    columnThick,
+    columnLeafWire,
+    columnCore,
+    columnMat,
+    columnCode,
+    columnMix,
+    columnKind,
+    columnOnStems,
+    columnInTray,
+    allStems,
+    mixesHeading,
+    stemsHeading,
+    noStems,
+    note,
+    // mats
+    matOf,    ///< stem's name
+    matSheet, ///< sheet, sheets of the stem
+    seenFromFront,
+    seenFromSide,    ///< the stem turned a quarter
+    arrangementLine, ///< the arrangement in words, tiers, leaves
+    cutWrap,         ///< the wrap in words, its length to cut
+    coreLine,        ///< core wire in words
+    stakeLine,       ///< stake in words, its overlap
+    columnTier,
+    columnFaces,
+    columnLeavesOf,
+    columnWrap,
+    tail,
+    tailBelow, ///< length of the tail
+    foot,
+    clayLine,
+    heightScale,
+    join, ///< the letter, sheet
+    noLeaves,
+    emptySlot,
+    around,       ///< leaves in the tier, where the first points
+    drawnSteeper, ///< leaves stand flatter than the paper is wide
+    leafTooLong,
+    layHint,
+    // binding cards
+    step,
+    cardTip,
+    cardBind,
+    cardTail,
+    cardEnd,
+    cardUsed,
+    // leaves to make
+    nothingToMake,
+    columnToMake,
+    columnMade,
+    columnBeads,
+    columnWire,
+    columnRows,
+    columnTally,
+    // the pot
+    potFront,
+};
+
+enum class SheetCaution { cutWire, sharpEnds, smallParts, oldGlass, plated, tallPlant, wetClay, estimate };
+
+/// The words of the pages, in the maker's language, and figures as she reads them.
+class SheetWords {
+public:
+    SheetWords() = default;
+    virtual ~SheetWords() = default;
+    SheetWords(const SheetWords&) = delete;
+    SheetWords& operator=(const SheetWords&) = delete;
+
+    virtual std::string word(SheetWord which, const std::vector<std::string>& values = {}) const = 0;
+    virtual std::string size(Length length) const = 0; ///< of a thing
+    virtual std::string cut(Length length) const = 0;  ///< to cut or buy
+    virtual std::string wire(Length diameter, const std::optional<GaugeNumber>& gauge) const = 0;
+    virtual std::string mass(Mass mass) const = 0;
+    virtual std::string count(std::int64_t count) const = 0;
+    virtual std::string drift(double drift) const = 0;
+    virtual std::string wrap(const Wrap& wrap) const = 0; ///< "floss, 6 strands"
+    virtual std::string arrangement(Arrangement arrangement) const = 0;
+    virtual std::string plane(Plane plane) const = 0;
+    virtual std::string side(Side side) const = 0;
+    virtual std::string caution(SheetCaution caution) const = 0;
+};
+
+} // namespace stemwright

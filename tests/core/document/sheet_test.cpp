@@ -1,0 +1,215 @@
+#include "core/document/sheet.h"
+
+#include "tests/support/boards.h"
+#include "tests/support/sheets.h"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <map>
+
+namespace stemwright {
+namespace {
+
+std::vector<Page> pagesOf(const Plan& plan, SheetOptions options = {}) {
+    return sheetPages(plan, figures(plan), options, test::PlainMeasure(), test::PlainWords());
+}
+
+std::vector<Plan> boards() {
+    std::vector<Plan> out{test::smallBoard(), test::randomBoard(1, 9, 24, 8),
+                          test::randomBoard(2, 30, 20, 12, 3), test::awkwardBoard(), Plan{}};
+    Plan inch = test::randomBoard(3, 4, 30, 5);
+    inch.units.length = LengthUnit::inch;
+    inch.pot.plantingDepth = millimetres(12);
+    out.push_back(inch);
+    return out;
+}
+
+constexpr Paper papers[] = {Paper::a4, Paper::a3, Paper::letter};
+
+template <class One> std::vector<One> all(const Page& page) {
+    std::vector<One> out;
+    for (const Mark& mark : page.marks)
+        if (const auto* one = std::get_if<One>(&mark))
+            out.push_back(*one);
+    return out;
+}
+
+TEST(Sheet, TheTestBoardsAreValid) {
+    for (const Plan& plan : boards())
+        EXPECT_FALSE(firstProblem(plan)) << firstProblem(plan)->place;
+}
+
+TEST(Sheet, NothingIsOutsideTheMargins) {
+    for (const Plan& plan : boards())
+        for (const Paper paper : papers) {
+            SheetOptions options;
+            options.paper = paper;
+            for (const Page& page : pagesOf(plan, options)) {
+                const BoxMm inside{pageMargin - 0.2, pageMargin - 0.2, page.width - 2 * pageMargin + 0.4,
+                                   page.height - 2 * pageMargin + 0.4};
+                for (const Mark& mark : page.marks) {
+                    const BoxMm box = boxOf(mark, plan);
+                    const auto* text = std::get_if<TextMark>(&mark);
+                    ASSERT_TRUE(inside.contains(box))
+                        << page.title << ": " << box.x << ", " << box.y << " to " << box.right() << ", "
+                        << box.bottom() << " on " << page.width << " x " << page.height << ", kind "
+                        << mark.index() << (text ? ": " + text->text : "");
+                }
+            }
+        }
+}
+
+TEST(Sheet, NoTextLiesOnAnother) {
+    for (const Plan& plan : boards())
+        for (const Paper paper : papers) {
+            SheetOptions options;
+            options.paper = paper;
+            for (const Page& page : pagesOf(plan, options)) {
+                const auto texts = all<TextMark>(page);
+                std::vector<BoxMm> boxes;
+                for (const TextMark& text : texts)
+                    boxes.push_back(boxOf(text, plan));
+                for (std::size_t i = 0; i < boxes.size(); ++i)
+                    for (std::size_t j = i + 1; j < boxes.size(); ++j)
+                        ASSERT_FALSE(boxes[i].overlaps(boxes[j]))
+                            << page.title << ": '" << texts[i].text << "' and '" << texts[j].text << "'";
+            }
+        }
+}
+
+TEST(Sheet, EveryPageHasItsRulesTitleAndNumber) {
+    Plan plan = test::randomBoard(1, 9, 24, 8);
+    plan.about.date = "2026-03-02";
+    const std::vector<Page> pages = pagesOf(plan);
+    for (std::size_t i = 0; i < pages.size(); ++i) {
+        bool mm = false, inch = false, number = false, title = false, date = false;
+        for (const LineMark& line : all<LineMark>(pages[i]))
+            if (line.from.y == line.to.y) {
+                mm |= std::abs(line.to.x - line.from.x - 100) < 1e-9;
+                inch |= std::abs(line.to.x - line.from.x - 101.6) < 1e-9;
+            }
+        const std::string wanted =
+            test::PlainWords().word(SheetWord::pageOf, {std::to_string(i + 1), std::to_string(pages.size())});
+        for (const TextMark& text : all<TextMark>(pages[i])) {
+            number |= text.text == wanted;
+            title |= text.text == plan.about.title;
+            date |= text.text == plan.about.date;
+        }
+        EXPECT_TRUE(mm && inch && number && title && date) << i;
+    }
+}
+
+TEST(Sheet, EveryLeafIsOnExactlyOneMatAtItsSizeAndAngle) {
+    for (const Plan& plan : boards())
+        for (const Paper paper : papers) {
+            SheetOptions options;
+            options.paper = paper;
+            options.only = {SheetPage::mats};
+            std::map<SlotRef, int> seen;
+            const std::string steeper = test::PlainWords().word(SheetWord::drawnSteeper, {});
+            for (const Page& page : pagesOf(plan, options)) {
+                bool remarked = false;
+                for (const TextMark& text : all<TextMark>(page))
+                    remarked |= text.text == steeper;
+                for (const LeafMark& leaf : all<LeafMark>(page)) {
+                    if (leaf.style == LeafStyle::ghost)
+                        continue;
+                    const Slot* slot = find(plan, leaf.slot);
+                    ASSERT_TRUE(slot);
+                    EXPECT_EQ(slot->leaf, leaf.leaf);
+                    EXPECT_EQ(leaf.scale, 1);
+                    EXPECT_EQ(leaf.shorten, 1);
+                    const Kind* kind = find(plan, leaf.leaf.kind);
+                    EXPECT_TRUE(remarked ||
+                                std::abs(leaf.degrees) == inDegrees(kind ? kind->angle : degrees(60)))
+                        << "drawn at another angle without a word";
+                    ++seen[leaf.slot];
+                }
+            }
+            for (const Stem& stem : plan.stems)
+                for (std::size_t t = 0; t < stem.tiers.size(); ++t)
+                    for (std::size_t s = 0; s < stem.tiers[t].slots.size(); ++s)
+                        EXPECT_EQ((seen[{stem.id, static_cast<int>(t), static_cast<int>(s)}]), 1)
+                            << stem.name << " tier " << t + 1 << " slot " << s + 1;
+        }
+}
+
+TEST(Sheet, TiersStandAtTheirSpacings) {
+    Plan plan = test::randomBoard(1, 6, 24, 8);
+    plan.stems[2].tiers[3].spacing = millimetres(13.5);
+    SheetOptions options;
+    options.only = {SheetPage::mats};
+    int compared = 0;
+    for (const Page& page : pagesOf(plan, options)) {
+        std::map<std::pair<std::uint32_t, int>, double> joints;
+        for (const LeafMark& leaf : all<LeafMark>(page))
+            if (leaf.style != LeafStyle::ghost)
+                joints[{leaf.slot.stem.value, leaf.slot.tier}] = leaf.base.y;
+        for (const auto& [key, y] : joints) {
+            const auto next = joints.find({key.first, key.second + 1});
+            if (next == joints.end())
+                continue;
+            const Stem& stem = *find(plan, StemId{key.first});
+            const Length spacing =
+                stem.tiers[static_cast<std::size_t>(key.second)].spacing.value_or(stem.spacing);
+            EXPECT_NEAR(next->second - y, inMillimetres(spacing), 1e-9);
+            ++compared;
+        }
+    }
+    EXPECT_GT(compared, 50);
+}
+
+TEST(Sheet, LongStemsAreCarriedOverWithJoiningMarks) {
+    Plan plan = test::smallBoard();
+    plan.stems.resize(1);
+    plan.stems[0].tail = millimetres(600);
+    SheetOptions options;
+    options.only = {SheetPage::mats};
+    const std::vector<Page> pages = pagesOf(plan, options);
+    ASSERT_EQ(pages.size(), 4u);
+    int joins = 0;
+    const std::string join = test::PlainWords().word(SheetWord::join, {"A"});
+    for (const Page& page : pages)
+        for (const TextMark& text : all<TextMark>(page))
+            joins += text.text.starts_with(join);
+    EXPECT_EQ(joins, 2) << "the first joint is marked on both of its sheets";
+}
+
+TEST(Sheet, ShortStemsShareAPage) {
+    Plan plan = test::smallBoard();
+    for (Stem& stem : plan.stems)
+        stem.tail = millimetres(15);
+    SheetOptions options;
+    options.only = {SheetPage::mats};
+    EXPECT_EQ(pagesOf(plan, options).size(), 1u);
+}
+
+TEST(Sheet, ChosenStemsAndPagesOnly) {
+    const Plan plan = test::randomBoard(1, 9, 24, 8);
+    SheetOptions options;
+    options.only = {SheetPage::mats};
+    options.stems = {1, 4};
+    std::vector<StemId> stems;
+    for (const Page& page : pagesOf(plan, options)) {
+        EXPECT_EQ(page.what, SheetPage::mats);
+        stems.insert(stems.end(), page.stems.begin(), page.stems.end());
+    }
+    EXPECT_EQ(stems, (std::vector<StemId>{StemId{2}, StemId{5}}));
+}
+
+TEST(Sheet, NamesAreWholeOnThePage) {
+    const Plan plan = test::awkwardBoard();
+    std::string said;
+    for (const TextMark& text : all<TextMark>(pagesOf(plan).front()))
+        said += text.text;
+    const auto squeezed = [](std::string text) {
+        std::erase(text, ' ');
+        return text;
+    };
+    EXPECT_NE(squeezed(said).find(squeezed(plan.about.title)), std::string::npos);
+    EXPECT_NE(squeezed(said).find(squeezed(plan.stems[2].name)), std::string::npos);
+}
+
+} // namespace
+} // namespace stemwright
