@@ -1,5 +1,7 @@
 #include "app/look.h"
 
+#include "core/document/sheet.h"
+
 #include "app/style_sheet.h"
 
 #include <QApplication>
@@ -10,6 +12,28 @@
 #include <cmath>
 
 namespace stemwright::look {
+
+QColor printed(Ink ink_) {
+    switch (ink_) {
+    case Ink::black:
+        return {28, 26, 24};
+    case Ink::quiet:
+        return {92, 86, 77};
+    case Ink::hair:
+        return {186, 179, 165};
+    case Ink::accent:
+        return accent;
+    case Ink::wire:
+        return {216, 204, 176};
+    case Ink::wireEdge:
+        return {122, 107, 70};
+    case Ink::wash:
+        return {245, 242, 234};
+    case Ink::paper:
+        return {255, 255, 255};
+    }
+    return ink;
+}
 
 QString family() {
     static const QString chosen = [] {

@@ -4,6 +4,10 @@
 #include <QFont>
 #include <QString>
 
+namespace stemwright {
+enum class Ink; // core/document/sheet.h
+}
+
 namespace stemwright::look {
 
 // The one home of colours, type and spacing. Text and its ground keep 4.5:1 (WCAG 2.2, 1.4.3), marks 3:1
@@ -32,6 +36,10 @@ inline constexpr QColor focus{26, 92, 150}; ///< keyboard focus, unlike anything
 inline constexpr int unit = 4;    ///< spacing comes in multiples of this, px
 inline constexpr int target = 24; ///< the least side of anything to be hit, px (WCAG 2.2, 2.5.8)
 inline constexpr int corner = 8;  ///< radius of cards, px
+
+/// What a mark on paper is drawn with: darker than the screen's, since paper is white and small print is read
+/// at the bench.
+QColor printed(Ink ink);
 
 /// The family in use: Inter where it is installed, the system's own otherwise.
 QString family();

@@ -1,0 +1,150 @@
+#include "app/sheet_painter.h"
+
+#include "app/leaf_painter.h"
+#include "app/look.h"
+#include "app/sheet_words.h"
+#include "app/wording.h"
+
+#include <QImage>
+#include <QPainter>
+
+#include <algorithm>
+#include <array>
+
+namespace stemwright {
+
+namespace {
+
+template <class... Fs> struct Each : Fs... { using Fs::operator()...; };
+
+QColor greyOf(const QColor& colour) {
+    // What a printer without colour makes of it: the light it throws back, as the eye weighs it.
+    const int grey = qGray(colour.rgb());
+    return QColor(grey, grey, grey);
+}
+
+QColor towardsPaper(const QColor& colour, double part) {
+    const auto mix = [part](float c) { return c + (1.0f - c) * static_cast<float>(part); };
+    return QColor::fromRgbF(mix(colour.redF()), mix(colour.greenF()), mix(colour.blueF()));
+}
+
+class PagePainter {
+public:
+    PagePainter(QPainter& painter, const Plan& plan, bool grey) : painter_(painter), plan_(plan), grey_(grey) {}
+
+    void operator()(const LineMark& mark) {
+        painter_.setPen(pen(mark.width, mark.ink, mark.dashed));
+        painter_.drawLine(at(mark.from), at(mark.to));
+    }
+
+    void operator()(const ShapeMark& mark) {
+        QPolygonF points;
+        points.reserve(static_cast<qsizetype>(mark.points.size()));
+        for (const PointMm& p : mark.points)
+            points << at(p);
+        painter_.setPen(mark.width > 0 ? pen(mark.width, mark.ink, mark.dashed) : QPen(Qt::NoPen));
+        painter_.setBrush(mark.filled ? QBrush(colour(mark.fill)) : QBrush(Qt::NoBrush));
+        if (mark.closed)
+            painter_.drawPolygon(points);
+        else
+            painter_.drawPolyline(points);
+    }
+
+    void operator()(const CircleMark& mark) {
+        painter_.setPen(mark.width > 0 ? pen(mark.width, mark.ink, false) : QPen(Qt::NoPen));
+        painter_.setBrush(mark.filled ? QBrush(colour(mark.fill)) : QBrush(Qt::NoBrush));
+        painter_.drawEllipse(at(mark.middle), mark.radius * sheetUnits, mark.radius * sheetUnits);
+    }
+
+    void operator()(const LeafMark& mark) {
+        LeafLook look = lookOf(plan_, mark.leaf);
+        look.length *= mark.shorten;
+        const double scale = mark.scale * sheetUnits;
+        for (LeafLook::Band& band : look.bands) {
+            if (grey_)
+                band.colour = greyOf(band.colour);
+            if (mark.style == LeafStyle::tinted)
+                band.colour = towardsPaper(band.colour, 0.55);
+            else if (mark.behind)
+                band.colour = towardsPaper(band.colour, 0.45);
+        }
+        if (mark.style == LeafStyle::beads) {
+            if (!look.bands.empty())
+                paintLeaf(painter_, look, at(mark.base), mark.degrees, scale, LeafDetail::beads);
+            return;
+        }
+        if (mark.style == LeafStyle::tinted && !look.bands.empty())
+            paintLeaf(painter_, look, at(mark.base), mark.degrees, scale, LeafDetail::rows);
+        const bool open = mark.style == LeafStyle::ghost || look.bands.empty();
+        painter_.save();
+        painter_.translate(at(mark.base));
+        painter_.rotate(mark.degrees);
+        painter_.strokePath(leafOutline(look, scale),
+                            pen(open ? 0.2 : 0.25, open ? Ink::quiet : Ink::black, open));
+        painter_.restore();
+    }
+
+    void operator()(const TextMark& mark) {
+        const QString said = text(mark.text);
+        const double left = mark.align == Align::left     ? 0
+                            : mark.align == Align::middle ? mark.width / 2
+                                                          : mark.width;
+        painter_.setFont(sheetFont(mark.style));
+        painter_.setPen(colour(mark.ink));
+        if (mark.degrees == 0) {
+            painter_.drawText(at({mark.at.x - left, mark.at.y}), said);
+            return;
+        }
+        painter_.save();
+        painter_.translate(at(mark.at));
+        painter_.rotate(mark.degrees);
+        painter_.drawText(QPointF(-left * sheetUnits, 0), said);
+        painter_.restore();
+    }
+
+private:
+    static QPointF at(PointMm p) { return QPointF(p.x, p.y) * sheetUnits; }
+
+    QColor colour(Ink ink) const {
+        const QColor chosen = look::printed(ink);
+        return grey_ ? greyOf(chosen) : chosen;
+    }
+
+    QPen pen(double width, Ink ink, bool dashed) const {
+        QPen pen(colour(ink), width * sheetUnits, Qt::SolidLine, Qt::FlatCap, Qt::MiterJoin);
+        if (dashed)
+            pen.setDashPattern({6, 4});
+        return pen;
+    }
+
+    QPainter& painter_;
+    const Plan& plan_;
+    bool grey_;
+};
+
+} // namespace
+
+std::vector<Page> pagesOf(const Plan& plan, const Figures& figures, const SheetOptions& options) {
+    return sheetPages(plan, figures, options, FontMeasure(), TranslatedWords(plan.units));
+}
+
+void paintPage(QPainter& painter, const Page& page, const Plan& plan, double unitsPerMm, bool grey) {
+    painter.save();
+    painter.setRenderHints(QPainter::Antialiasing | QPainter::TextAntialiasing);
+    painter.scale(unitsPerMm / sheetUnits, unitsPerMm / sheetUnits);
+    PagePainter paint(painter, plan, grey);
+    for (const Mark& mark : page.marks)
+        std::visit(paint, mark);
+    painter.restore();
+}
+
+QImage pagePicture(const Page& page, const Plan& plan, double pixelsPerMm, bool grey) {
+    QImage picture(QSize(qRound(page.width * pixelsPerMm), qRound(page.height * pixelsPerMm)),
+                   QImage::Format_ARGB32_Premultiplied);
+    picture.fill(Qt::white);
+    QPainter painter(&picture);
+    paintPage(painter, page, plan, pixelsPerMm, grey);
+    return picture;
+}
+
+} // namespace stemwright

@@ -1,0 +1,42 @@
+#pragma once
+
+#include "core/document/sheet.h"
+
+#include <QStringList>
+
+class QImage;
+class QPainter;
+class QPrinter;
+class QWidget;
+
+namespace stemwright {
+
+/// The pages of a plan in the program's words and fonts. From any thread, but one at a time.
+std::vector<Page> pagesOf(const Plan& plan, const Figures& figures, const SheetOptions& options);
+
+/// Paints a page, its upper left corner at the painter's origin and `unitsPerMm` of the painter's units to a
+/// millimetre. The one painter of PDF, SVG, printer and preview. The ground is the paper's: it paints none.
+void paintPage(QPainter& painter, const Page& page, const Plan& plan, double unitsPerMm, bool grey);
+
+/// The page as a picture on white paper; for the preview, from any thread.
+QImage pagePicture(const Page& page, const Plan& plan, double pixelsPerMm, bool grey);
+
+/// Writes all pages into one PDF. Whole or not at all; false with a sentence in `why` if it cannot be. The same
+/// plan gives the same bytes, provided that the program began with a fixed hash seed.
+bool writePdf(const Plan& plan, const SheetOptions& options, const QString& file, QString* why);
+bool writePdf(const Plan& plan, const std::vector<Page>& pages, bool grey, const QString& file, QString* why);
+
+/// Writes one SVG a page into the folder, which is made where it is missing: `01-glance.svg`, `02-mats.svg`, …
+/// Nothing is written if one of them cannot be. `written` has their paths.
+bool writeSvg(const Plan& plan, const SheetOptions& options, const QString& folder, QString* why,
+              QStringList* written = nullptr);
+
+/// Asks for a printer and prints. False only if printing failed, with a sentence in `why`; true when the maker
+/// thought better of it.
+bool printSheets(const Plan& plan, const std::vector<Page>& pages, const SheetOptions& options, QWidget* parent,
+                 QString* why);
+/// Prints on that printer without asking.
+bool printOn(QPrinter& printer, const Plan& plan, const std::vector<Page>& pages, const SheetOptions& options,
+             QString* why);
+
+} // namespace stemwright

@@ -1,0 +1,296 @@
+#include "app/sheet_words.h"
+
+#include "app/cautions.h"
+#include "app/look.h"
+#include "app/wording.h"
+
+#include <QCoreApplication>
+#include <QFontMetricsF>
+#include <QRegularExpression>
+#include <QTextLayout>
+
+#include <algorithm>
+#include <cmath>
+
+namespace stemwright {
+
+namespace {
+
+QString tr(const char* source, const char* note = nullptr) {
+    return QCoreApplication::translate("Sheets", source, note);
+}
+
+QString wordFor(SheetWord which) {
+    switch (which) {
+    case SheetWord::untitled:
+        return tr("Untitled plan");
+    case SheetWord::glanceTitle:
+        return tr("The plant at a glance");
+    case SheetWord::matsTitle:
+        return tr("Mat", "true-size sheet to lay the leaves on");
+    case SheetWord::cardsTitle:
+        return tr("Binding card");
+    case SheetWord::leavesTitle:
+        return tr("Leaves to make");
+    case SheetWord::suppliesTitle:
+        return tr("Supplies");
+    case SheetWord::potTitle:
+        return tr("The pot from above");
+    case SheetWord::pageOf:
+        return tr("page %1 of %2");
+    case SheetWord::ruleMm:
+        return tr("100 mm");
+    case SheetWord::ruleInch:
+        return tr("4 in");
+    case SheetWord::ruleCheck:
+        return tr("Measure these rules first. If they are off, print again at 100 %, not fitted to the page.");
+    case SheetWord::continued:
+        return tr("%1 (continued)");
+    case SheetWord::summary:
+        return tr("Stems: %1. Leaves on them: %2, in the tray: %3.");
+    case SheetWord::heights:
+        return tr("Heights from %1 to %2.");
+    case SheetWord::columnStem:
+        return tr("Stem");
+    case SheetWord::columnHeight:
+        return tr("Height");
+    case SheetWord::columnTiers:
+        return tr("Tiers");
+    case SheetWord::columnLeaves:
+        return tr("Leaves");
+    case SheetWord::columnDrift:
+        return tr("Drift");
+    case SheetWord::columnThick:
+        return tr("Foot", "thickness of a stem's bundle there");
+    case SheetWord::columnLeafWire:
+        return tr("Leaf wire");
+    case SheetWord::columnCore:
+        return tr("Core wire");
+    case SheetWord::columnMat:
+        return tr("Mat on page");
+    case SheetWord::columnCode:
+        return tr("Code");
+    case SheetWord::columnMix:
+        return tr("Mix, outer row inward");
+    case SheetWord::columnKind:
+        return tr("Kind");
+    case SheetWord::columnOnStems:
+        return tr("On stems");
+    case SheetWord::columnInTray:
+        return tr("In the tray");
+    case SheetWord::allStems:
+        return tr("All stems");
+    case SheetWord::mixesHeading:
+        return tr("Mixes");
+    case SheetWord::stemsHeading:
+        return tr("Stems: lengths to cut");
+    case SheetWord::noStems:
+        return tr("The plan has no stems yet.");
+    case SheetWord::note:
+        return tr("Note");
+    case SheetWord::matOf:
+        return QStringLiteral("%1");
+    case SheetWord::matSheet:
+        return tr("sheet %1 of %2");
+    case SheetWord::seenFromFront:
+        return tr("Seen from the front");
+    case SheetWord::seenFromSide:
+        return tr("A quarter turned");
+    case SheetWord::arrangementLine:
+        return tr("%1. Tiers: %2, leaves: %3. Height %4.", "arrangement, counts, height");
+    case SheetWord::cutWrap:
+        return tr("Cut %1: %2.", "what is wound, length");
+    case SheetWord::coreLine:
+        return tr("Core wire %1.");
+    case SheetWord::stakeLine:
+        return tr("Stake %1, bound in over %2.");
+    case SheetWord::columnTier:
+        return tr("No.");
+    case SheetWord::columnFaces:
+        return tr("Faces");
+    case SheetWord::columnLeavesOf:
+        return tr("Leaves");
+    case SheetWord::columnWrap:
+        return tr("Wrap");
+    case SheetWord::tail:
+        return tr("tail");
+    case SheetWord::tailBelow:
+        return tr("tail: wrap %1 to the foot");
+    case SheetWord::foot:
+        return tr("foot");
+    case SheetWord::clayLine:
+        return tr("clay line");
+    case SheetWord::heightScale:
+        return tr("Height");
+    case SheetWord::join:
+        return tr("%1: join to sheet %2 here");
+    case SheetWord::noLeaves:
+        return tr("No leaves are on this stem.");
+    case SheetWord::emptySlot:
+        return tr("empty");
+    case SheetWord::around:
+        return tr("%1 around, first %2");
+    case SheetWord::drawnSteeper:
+        return tr("Some leaves are drawn steeper than they stand, to fit the paper; their size is true.");
+    case SheetWord::leafTooLong:
+        return tr("Some leaves are larger than the paper and are in the list only.");
+    case SheetWord::layHint:
+        return tr("Lay each leaf on its outline.");
+    case SheetWord::step:
+        return tr("Step");
+    case SheetWord::cardTip:
+    case SheetWord::cardBind:
+    case SheetWord::cardTail:
+    case SheetWord::cardEnd:
+    case SheetWord::cardUsed:
+        return {};
+    case SheetWord::nothingToMake:
+        return tr("Every leaf of the stock is made.");
+    case SheetWord::columnToMake:
+        return tr("To make");
+    case SheetWord::columnMade:
+        return tr("Made");
+    case SheetWord::columnBeads:
+        return tr("Beads");
+    case SheetWord::columnWire:
+        return tr("Wire each");
+    case SheetWord::columnRows:
+        return tr("Beads by row, outer row inward");
+    case SheetWord::columnTally:
+        return tr("Tally");
+    case SheetWord::potFront:
+        return tr("front");
+    }
+    return {};
+}
+
+std::string out(const QString& text) {
+    return text.toStdString();
+}
+
+} // namespace
+
+QFont sheetFont(TextStyle style) {
+    QFont font(look::family());
+    font.setPixelSize(static_cast<int>(std::lround(style.points * millimetresPerPoint * sheetUnits)));
+    font.setWeight(style.bold ? QFont::DemiBold : QFont::Normal);
+    // Widths must not depend on the device.
+    font.setHintingPreference(QFont::PreferNoHinting);
+    font.setStyleStrategy(QFont::PreferAntialias);
+    return font;
+}
+
+double FontMeasure::width(const std::string& utf8, TextStyle style) const {
+    return QFontMetricsF(sheetFont(style)).horizontalAdvance(text(utf8)) / sheetUnits;
+}
+
+std::vector<std::string> FontMeasure::lines(const std::string& utf8, TextStyle style, double width) const {
+    QString whole = text(utf8);
+    // Breaks of the plan's own would be lost on a line of a page; they become spaces.
+    whole.replace(QRegularExpression(QStringLiteral("[\\r\\n\\x{2028}\\x{2029}\\t]+")), QStringLiteral(" "));
+    const QFont font = sheetFont(style);
+    if (QFontMetricsF(font).horizontalAdvance(whole) <= width * sheetUnits + 1)
+        return {out(whole)};
+    QTextLayout layout(whole, font);
+    QTextOption option;
+    option.setWrapMode(QTextOption::WrapAtWordBoundaryOrAnywhere);
+    layout.setTextOption(option);
+    std::vector<std::string> lines;
+    layout.beginLayout();
+    for (;;) {
+        QTextLine line = layout.createLine();
+        if (!line.isValid())
+            break;
+        line.setLineWidth(std::max(width, 1.0) * sheetUnits);
+        lines.push_back(out(whole.mid(line.textStart(), line.textLength()).trimmed()));
+    }
+    layout.endLayout();
+    if (lines.empty())
+        lines.emplace_back();
+    return lines;
+}
+
+std::string TranslatedWords::word(SheetWord which, const std::vector<std::string>& values) const {
+    QString said = wordFor(which);
+    // All at once, so that a "%1" in a value stays what it is.
+    switch (values.size()) {
+    case 0:
+        return out(said);
+    case 1:
+        return out(said.arg(text(values[0])));
+    case 2:
+        return out(said.arg(text(values[0]), text(values[1])));
+    case 3:
+        return out(said.arg(text(values[0]), text(values[1]), text(values[2])));
+    default:
+        return out(said.arg(text(values[0]), text(values[1]), text(values[2]), text(values[3])));
+    }
+}
+
+std::string TranslatedWords::size(Length length) const {
+    return out(sizeText(length, units_));
+}
+std::string TranslatedWords::cut(Length length) const {
+    return out(cutText(length, units_));
+}
+std::string TranslatedWords::wire(Length diameter, const std::optional<GaugeNumber>& gauge) const {
+    return out(wireText(diameter, gauge));
+}
+std::string TranslatedWords::mass(Mass mass) const {
+    return out(massText(mass, units_));
+}
+std::string TranslatedWords::count(std::int64_t count) const {
+    return out(countText(count));
+}
+std::string TranslatedWords::drift(double drift) const {
+    return out(driftText(drift));
+}
+
+std::string TranslatedWords::wrap(const Wrap& wrap) const {
+    switch (wrap.with) {
+    case WrapWith::wire:
+        return out(tr("binding wire %1").arg(wireText(wrap.width, wrap.gauge)));
+    case WrapWith::floss:
+        return out(wrap.strands == 1 ? tr("floss, 1 strand") : tr("floss, %1 strands").arg(wrap.strands));
+    case WrapWith::tape:
+        return out(tr("tape %1").arg(sizeText(wrap.width, units_)));
+    }
+    return {};
+}
+
+std::string TranslatedWords::arrangement(Arrangement arrangement) const {
+    QString said = arrangementText(arrangement);
+    if (!said.isEmpty())
+        said[0] = said[0].toUpper();
+    return out(said);
+}
+std::string TranslatedWords::plane(Plane plane) const {
+    return out(planeText(plane));
+}
+std::string TranslatedWords::side(Side side) const {
+    return out(sideText(side));
+}
+
+std::string TranslatedWords::caution(SheetCaution caution) const {
+    switch (caution) {
+    case SheetCaution::cutWire:
+        return out(cautionText(Caution::cutWire));
+    case SheetCaution::sharpEnds:
+        return out(cautionText(Caution::sharpEnds));
+    case SheetCaution::smallParts:
+        return out(cautionText(Caution::smallParts));
+    case SheetCaution::oldGlass:
+        return out(cautionText(Caution::oldGlass));
+    case SheetCaution::plated:
+        return out(cautionText(Caution::plated));
+    case SheetCaution::tallPlant:
+        return out(cautionText(Caution::tallPlant));
+    case SheetCaution::wetClay:
+        return out(cautionText(Caution::wetClay));
+    case SheetCaution::estimate:
+        return out(cautionText(Caution::estimate));
+    }
+    return {};
+}
+
+} // namespace stemwright

@@ -1,0 +1,44 @@
+#pragma once
+
+#include "core/document/sheet_words.h"
+
+#include <QFont>
+#include <QHash>
+
+namespace stemwright {
+
+/// Fonts of the paper are measured and painted in hundredths of a millimetre, so that both agree on every
+/// device.
+inline constexpr double sheetUnits = 100;
+QFont sheetFont(TextStyle style);
+
+/// Measures with the fonts that paint. Not for two threads at once.
+class FontMeasure : public TextMeasure {
+public:
+    double width(const std::string& utf8, TextStyle style) const override;
+    std::vector<std::string> lines(const std::string& utf8, TextStyle style, double width) const override;
+};
+
+/// The paper's words in the language of the program, and figures in the plan's units.
+class TranslatedWords : public SheetWords {
+public:
+    explicit TranslatedWords(Units units) : units_(std::move(units)) {}
+
+    std::string word(SheetWord which, const std::vector<std::string>& values) const override;
+    std::string size(Length length) const override;
+    std::string cut(Length length) const override;
+    std::string wire(Length diameter, const std::optional<GaugeNumber>& gauge) const override;
+    std::string mass(Mass mass) const override;
+    std::string count(std::int64_t count) const override;
+    std::string drift(double drift) const override;
+    std::string wrap(const Wrap& wrap) const override;
+    std::string arrangement(Arrangement arrangement) const override;
+    std::string plane(Plane plane) const override;
+    std::string side(Side side) const override;
+    std::string caution(SheetCaution caution) const override;
+
+private:
+    Units units_;
+};
+
+} // namespace stemwright
