@@ -1,7 +1,6 @@
 #include "core/suggest/shares.h"
 
 #include <algorithm>
-#include <map>
 #include <unordered_map>
 
 namespace stemwright {
@@ -65,7 +64,7 @@ void describePairs(const Plan& plan, Shares& shares, int row) {
     for (std::size_t i = 0; i < open.size(); ++i) {
         const SlotRef at = open[i].at;
         const Tier& tier = stem.tiers[index(at.tier)];
-        if (tier.slots.size() != 2) {
+        if (leavesPerTier(stem) != 2 || tier.slots.size() != 2) {
             ++shape.singles;
             continue;
         }
@@ -159,36 +158,6 @@ std::vector<Shares> sharesOf(const Plan& plan) {
         }
     }
     return all;
-}
-
-double unevennessOf(const Plan& plan) {
-    double sum = 0;
-    std::map<KindId, std::map<MixId, double>> pot;
-    for (const TrayLine& line : tray(plan))
-        pot[line.leaf.kind][line.leaf.mix] = line.placed;
-    for (const auto& [kind, mixes] : pot) {
-        double all = 0;
-        for (const auto& [mix, count] : mixes)
-            all += count;
-        if (all <= 0)
-            continue;
-        for (const Stem& stem : plan.stems) {
-            std::unordered_map<MixId, double> held;
-            double leaves = 0;
-            for (const Tier& tier : stem.tiers)
-                for (const Slot& slot : tier.slots)
-                    if (slot.filled() && slot.leaf.kind == kind) {
-                        ++held[slot.leaf.mix];
-                        ++leaves;
-                    }
-            for (const auto& [mix, count] : mixes) {
-                const auto it = held.find(mix);
-                const double off = (it == held.end() ? 0.0 : it->second) - leaves * count / all;
-                sum += off * off;
-            }
-        }
-    }
-    return sum;
 }
 
 } // namespace stemwright

@@ -54,7 +54,4 @@ struct Shares {
 /// is settled before the colours are.
 std::vector<Shares> sharesOf(const Plan& plan);
 
-/// Σ (x − n·m/M)² over all stems, kinds and mixes as the plan stands: what core/figures reports for the pot.
-double unevennessOf(const Plan& plan);
-
 } // namespace stemwright

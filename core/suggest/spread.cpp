@@ -3,6 +3,7 @@
 #include "core/suggest/draw.h"
 #include "core/suggest/even_shares.h"
 #include "core/suggest/placing.h"
+#include "core/suggest/plan_counts.h"
 
 #include <algorithm>
 #include <numeric>

@@ -1,6 +1,6 @@
 #include "core/plan/edit.h"
 #include "core/suggest/best_swap.h"
-#include "core/suggest/shares.h"
+#include "core/suggest/plan_counts.h"
 #include "tests/support/boards.h"
 
 #include <gtest/gtest.h>

@@ -1,4 +1,4 @@
-#include "core/suggest/shares.h"
+#include "core/suggest/plan_counts.h"
 #include "core/suggest/spread.h"
 #include "tests/support/boards.h"
 
