@@ -16,7 +16,7 @@ QString arrow(const QString& before, const QString& after) {
 }
 
 /// What the suggestion changes and how good it is known to be, a line each.
-QString figuresOf(const Plan& plan, const Suggestion& found, const std::optional<WhatIf>& whatIf) {
+QString figuresOf(const Plan& plan, const Suggestion& found, const WhatIf* whatIf) {
     QStringList lines;
     lines << Suggestions::tr("Unevenness %1").arg(arrow(shareText(found.before), shareText(found.after)));
     if (found.unmatchedBefore || found.unmatchedAfter)
@@ -106,7 +106,7 @@ void Suggestions::offer(const Found& found) {
         return;
     }
     const Result<WhatIf> whatIf = session_.whatIf(Edit(suggestion.edits));
-    const std::optional<WhatIf> known = whatIf ? std::optional(whatIf.value()) : std::nullopt;
+    const WhatIf* known = whatIf ? &whatIf.value() : nullptr;
     session_.showOffer(
         {Edit(suggestion.edits), title_, figuresOf(session_.plan(), suggestion, known), suggestion});
 }

@@ -1,0 +1,165 @@
+#include "app/board/board_cards.h"
+
+#include "app/look.h"
+#include "app/wording.h"
+#include "core/figures/findings.h"
+
+#include <QCoreApplication>
+#include <QFontMetricsF>
+#include <QPainter>
+#include <QPainterPath>
+
+#include <algorithm>
+
+namespace stemwright {
+
+namespace {
+
+constexpr double padding = 7;
+/// Below this a card has no room for words beside its bars.
+constexpr double leastForWords = 62;
+
+QString tr(const char* source) {
+    return QCoreApplication::translate("Board", source);
+}
+
+QString lengthLine(const Wrap& wrap, Length length, const Units& units) {
+    const QString cut = cutText(length, units);
+    switch (wrap.with) {
+    case WrapWith::wire:
+        return tr("wire %1").arg(cut);
+    case WrapWith::floss:
+        return tr("thread %1").arg(cut);
+    case WrapWith::tape:
+        return tr("tape %1").arg(cut);
+    }
+    return cut;
+}
+
+void paintBar(QPainter& painter, const QRectF& rect, const std::vector<BarPart>& parts, double opacity) {
+    double all = 0;
+    for (const BarPart& part : parts)
+        all += part.amount;
+    if (all <= 0) {
+        painter.fillRect(rect, look::line);
+        return;
+    }
+    painter.setOpacity(opacity);
+    double left = rect.left();
+    for (const BarPart& part : parts) {
+        const double width = rect.width() * part.amount / all;
+        if (width <= 0)
+            continue;
+        // A hair of paper between the colours tells neighbours apart that look alike.
+        painter.fillRect(QRectF(left, rect.top(), std::max(width - 0.8, 0.4), rect.height()), part.colour);
+        left += width;
+    }
+    painter.setOpacity(1);
+}
+
+} // namespace
+
+StemCard cardOf(const Plan& plan, const StemFigures& figures) {
+    StemCard card;
+    card.height = sizeText(figures.height, plan.units);
+    card.leaves = countText(figures.leaves);
+    card.drift = tr("drift %1").arg(driftText(figures.drift));
+    card.driftHigh = figures.drift >= highDrift;
+    for (std::size_t i = 0; i < figures.wraps.size() && i < plan.binding.wraps.size(); ++i)
+        card.lengths << lengthLine(plan.binding.wraps[i], figures.wraps[i].toCut, plan.units);
+    if (card.lengths.isEmpty())
+        card.lengths << tr("leaf wire %1").arg(cutText(figures.leafWire, plan.units));
+    // Beads by colour: those that the stem holds, over those of its fair share of every mix.
+    std::vector<double> fair(plan.colours.size());
+    std::size_t line = 0;
+    for (const Kind& kind : plan.kinds)
+        for (const StockLine& stock : kind.stock) {
+            const double leaves = line < figures.fairShare.size() ? figures.fairShare[line] : 0;
+            ++line;
+            const Mix* mix = leaves > 0 ? find(plan, stock.mix) : nullptr;
+            if (!mix)
+                continue;
+            double shares = 0;
+            for (const BeadShare& share : mix->colours)
+                shares += share.share;
+            for (const BeadShare& share : mix->colours)
+                for (std::size_t c = 0; c < plan.colours.size(); ++c)
+                    if (plan.colours[c].id == share.colour)
+                        fair[c] += leaves * kind.beads * share.share / shares;
+        }
+    for (std::size_t c = 0; c < plan.colours.size(); ++c) {
+        const Srgb srgb = plan.colours[c].srgb;
+        const QColor colour(srgb.red, srgb.green, srgb.blue);
+        card.held.push_back({colour, c < figures.beads.size() ? static_cast<double>(figures.beads[c]) : 0});
+        card.fair.push_back({colour, fair[c]});
+    }
+    return card;
+}
+
+void paintCard(QPainter& painter, const QRectF& rect, const StemCard& card) {
+    painter.save();
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.setPen(QPen(look::line, 1));
+    painter.setBrush(look::card);
+    painter.drawRoundedRect(rect.adjusted(0.5, 0.5, -0.5, -0.5), look::corner, look::corner);
+    painter.setRenderHint(QPainter::Antialiasing, false);
+    const bool words = rect.width() >= leastForWords;
+    const double side = words ? padding : std::min(3.0, rect.width() / 8);
+    const QRectF in = rect.adjusted(side, padding - 2, -side, -padding + 3);
+    const double line = in.height() / 6.4;
+    const double barTop = in.top() + line * 1.55;
+    paintBar(painter, QRectF(in.left(), barTop, in.width(), 8), card.held, 1);
+    paintBar(painter, QRectF(in.left(), barTop + 10, in.width(), 4), card.fair, 0.75);
+    if (!words) {
+        // Too narrow for words: a mark, wide where the drift is high.
+        if (card.driftHigh)
+            painter.fillRect(QRectF(in.left(), barTop + 20, in.width(), 5), look::accent);
+        painter.restore();
+        return;
+    }
+    const auto row = [&](double n) { return QRectF(in.left(), in.top() + line * n, in.width(), line * 1.15); };
+    painter.setFont(look::font(look::Type::strong));
+    painter.setPen(look::ink);
+    painter.drawText(row(0), Qt::AlignLeft | Qt::AlignVCenter, card.height);
+    painter.setFont(look::font(look::Type::small));
+    const QFontMetricsF small(look::font(look::Type::small));
+    const double taken = QFontMetricsF(look::font(look::Type::strong)).horizontalAdvance(card.height);
+    painter.setPen(look::quiet);
+    if (taken + small.horizontalAdvance(card.leaves) + 4 <= in.width())
+        painter.drawText(row(0), Qt::AlignRight | Qt::AlignVCenter, card.leaves);
+    if (card.driftHigh)
+        painter.setFont(look::font(look::Type::strong));
+    painter.setPen(card.driftHigh ? look::accent : look::ink);
+    painter.drawText(row(3.05), Qt::AlignLeft | Qt::AlignVCenter, card.drift);
+    painter.setFont(look::font(look::Type::small));
+    painter.setPen(look::quiet);
+    for (int i = 0; i < std::min<int>(2, static_cast<int>(card.lengths.size())); ++i)
+        painter.drawText(row(4.2 + 1.1 * i), Qt::AlignLeft | Qt::AlignVCenter,
+                         small.elidedText(card.lengths[i], Qt::ElideRight, in.width()));
+    painter.restore();
+}
+
+void paintHead(QPainter& painter, const QRectF& rect, const Stem& stem) {
+    const QFontMetricsF metrics(look::font(look::Type::strong));
+    painter.setFont(look::font(look::Type::strong));
+    painter.setPen(look::ink);
+    const double room = rect.width() - 6 - (stem.locked ? 16 : 0);
+    const QString name = metrics.elidedText(text(stem.name), Qt::ElideRight, room);
+    painter.drawText(rect, Qt::AlignCenter, name);
+    if (!stem.locked)
+        return;
+    // A small padlock after the name.
+    const double left = rect.center().x() + metrics.horizontalAdvance(name) / 2 + 5;
+    const double middle = rect.center().y();
+    painter.save();
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.setPen(QPen(look::quiet, 1.4));
+    painter.setBrush(Qt::NoBrush);
+    painter.drawArc(QRectF(left + 1.5, middle - 6, 5, 7), 0, 180 * 16);
+    painter.setPen(Qt::NoPen);
+    painter.setBrush(look::quiet);
+    painter.drawRoundedRect(QRectF(left, middle - 2, 8, 6.5), 1.2, 1.2);
+    painter.restore();
+}
+
+} // namespace stemwright

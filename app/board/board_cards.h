@@ -1,0 +1,41 @@
+#pragma once
+
+#include "core/figures/figures.h"
+#include "core/plan/plan.h"
+
+#include <QColor>
+#include <QRectF>
+#include <QString>
+#include <QStringList>
+
+#include <vector>
+
+class QPainter;
+
+namespace stemwright {
+
+/// Part of a bar: a colour and how much of it there is.
+struct BarPart {
+    QColor colour;
+    double amount = 0;
+};
+
+/// What the card under a stem says, apart from how it is drawn, so that what is read aloud is the same.
+struct StemCard {
+    QString height;
+    QString leaves;
+    QString drift;
+    bool driftHigh = false;
+    QStringList lengths; ///< a line for each layer of the binding: what to cut
+    std::vector<BarPart> held;
+    std::vector<BarPart> fair;
+};
+StemCard cardOf(const Plan& plan, const StemFigures& figures);
+
+/// The least and the usual size; narrower cards leave out what does not fit.
+inline constexpr int cardHeight = 112;
+void paintCard(QPainter& painter, const QRectF& rect, const StemCard& card);
+/// The stem's name over its column; `locked` stems show so.
+void paintHead(QPainter& painter, const QRectF& rect, const Stem& stem);
+
+} // namespace stemwright

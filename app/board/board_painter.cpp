@@ -1,0 +1,193 @@
+#include "app/board/board_painter.h"
+
+#include "app/look.h"
+#include "app/wording.h"
+
+#include <QCoreApplication>
+#include <QFontMetricsF>
+
+#include <cmath>
+
+namespace stemwright {
+
+namespace {
+
+constexpr double paleBack = 0.55; ///< leaves behind the stem
+constexpr double shadow = 0.22;   ///< what stays of a leaf that is in the hand
+constexpr double leastZoomForNumbers = 0.55;
+
+QString tr(const char* source) {
+    return QCoreApplication::translate("Board", source);
+}
+
+std::uint64_t keyOf(Leaf leaf, double reach) {
+    return (std::uint64_t{leaf.kind.value} << 40u) | (std::uint64_t{leaf.mix.value} << 16u) |
+           static_cast<std::uint64_t>(std::lround(reach * 64));
+}
+
+} // namespace
+
+void paintFrame(QPainter& painter, const QRectF& rect, const QColor& colour, Qt::PenStyle style, double width) {
+    painter.save();
+    painter.setRenderHint(QPainter::Antialiasing);
+    QPen pen(colour, width, style);
+    if (style == Qt::DashLine)
+        pen.setDashPattern({4, 2.5});
+    painter.setPen(pen);
+    painter.setBrush(Qt::NoBrush);
+    painter.drawRoundedRect(rect, look::corner - 1, look::corner - 1);
+    painter.restore();
+}
+
+void BoardPainter::forget() {
+    looks_.clear();
+}
+
+const LeafLook& BoardPainter::lookFor(const Plan& plan, Leaf leaf, double reach) {
+    const auto [it, fresh] = looks_.try_emplace(keyOf(leaf, reach));
+    if (fresh) {
+        it->second = lookOf(plan, leaf);
+        it->second.length *= static_cast<double>(std::lround(reach * 64)) / 64;
+    }
+    return it->second;
+}
+
+void BoardPainter::paintLeafAt(QPainter& painter, const Plan& plan, const LeafSpot& spot, Leaf leaf,
+                               double scale, double opacity) {
+    sprites_.draw(painter, lookFor(plan, leaf, spot.reach), spot.base, spot.degrees, scale,
+                  spot.back ? opacity * paleBack : opacity);
+}
+
+void BoardPainter::paint(QPainter& painter, const Plan& plan, const BoardLayout& layout, const QRectF& visible,
+                         const Show& show) {
+    scale_ = layout.scale();
+    zoom_ = layout.zoom();
+    // A leaf may reach a little beyond its column.
+    const double margin = 8 * zoom_;
+    const auto [first, last] = layout.columnsIn(visible.left() - margin, visible.right() + margin);
+    for (int i = first; i < last; ++i) {
+        const auto index = static_cast<std::size_t>(i);
+        paintStem(painter, plan, plan.stems[index], layout.stems()[index], visible, show);
+    }
+    if (show.gaps) {
+        painter.setPen(QPen(look::faint, 1.2, Qt::SolidLine, Qt::RoundCap));
+        for (int i = first; i < last; ++i) {
+            const StemSpot& spot = layout.stems()[static_cast<std::size_t>(i)];
+            if (plan.stems[static_cast<std::size_t>(i)].locked)
+                continue;
+            for (int g = 0; g <= static_cast<int>(spot.tiers.size()); ++g) {
+                const QPointF middle = layout.rect(Place::ofGap(spot.id, g)).center();
+                for (const double side : {-1.0, 1.0})
+                    painter.drawLine(QPointF(spot.axis + side * 16 * zoom_, middle.y()),
+                                     QPointF(spot.axis + side * 24 * zoom_, middle.y()));
+            }
+        }
+    }
+}
+
+void BoardPainter::paintStem(QPainter& painter, const Plan& plan, const Stem& stem, const StemSpot& spot,
+                             const QRectF& visible, const Show& show) {
+    if (stem.tiers.empty()) {
+        const QRectF room(spot.column.left() + 10, spot.tip + 2, spot.column.width() - 20, 44 * zoom_);
+        paintFrame(painter, room, look::faint, Qt::DashLine, 1.2);
+        if (zoom_ >= leastZoomForNumbers) {
+            painter.setFont(look::font(look::Type::small));
+            painter.setPen(look::quiet);
+            painter.drawText(room, Qt::AlignCenter | Qt::TextWordWrap, tr("no leaves yet"));
+        }
+    }
+    // Tiers out of sight are passed over; a leaf reaches no further than a tier.
+    const double margin = 48 * zoom_;
+    std::size_t first = 0, last = spot.tiers.size();
+    while (first < last && spot.tiers[first].band.bottom() + margin < visible.top())
+        ++first;
+    while (last > first && spot.tiers[last - 1].band.top() - margin > visible.bottom())
+        --last;
+    const auto eachLeaf = [&](bool back) {
+        for (std::size_t t = first; t < last; ++t)
+            for (std::size_t s = 0; s < spot.tiers[t].leaves.size() && s < stem.tiers[t].slots.size(); ++s)
+                if (spot.tiers[t].leaves[s].back == back)
+                    paintSlot(painter, plan, stem.tiers[t].slots[s],
+                              {stem.id, static_cast<int>(t), static_cast<int>(s)}, spot.tiers[t].leaves[s],
+                              show);
+    };
+    eachLeaf(true);
+    painter.save();
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.setPen(Qt::NoPen);
+    painter.setBrush(look::stem);
+    const auto stretch = [&](double from, double to, double thickness) {
+        painter.drawRoundedRect(QRectF(spot.axis - thickness / 2, from, thickness, to - from), thickness / 2,
+                                std::min(thickness / 2, 2.0));
+    };
+    if (spot.tiers.empty())
+        stretch(spot.tip + 50 * zoom_, spot.foot, 1.5 * zoom_);
+    for (std::size_t t = 0; t < spot.tiers.size(); ++t) {
+        const double to = t + 1 < spot.tiers.size() ? spot.tiers[t + 1].y : spot.foot;
+        if (to >= visible.top() && spot.tiers[t].y <= visible.bottom())
+            stretch(spot.tiers[t].y, to, spot.tiers[t].thickness);
+    }
+    painter.restore();
+    eachLeaf(false);
+    if (zoom_ < leastZoomForNumbers)
+        return;
+    painter.setFont(look::font(look::Type::small));
+    for (std::size_t t = first; t < last; ++t) {
+        const bool bound = stem.tiers[t].progress.bound;
+        // Numbers are quiet enough to be passed over, and dark enough to be read.
+        painter.setPen(bound ? look::good : look::quiet);
+        painter.setOpacity(bound ? 1 : 0.75);
+        const QRectF at(spot.column.left() + 2, spot.tiers[t].y - 9, 22, 18);
+        painter.drawText(at, Qt::AlignLeft | Qt::AlignVCenter,
+                         bound ? QStringLiteral("%1 ✓").arg(t + 1) : QString::number(t + 1));
+    }
+    painter.setOpacity(1);
+}
+
+void BoardPainter::paintSlot(QPainter& painter, const Plan& plan, const Slot& slot, SlotRef at,
+                             const LeafSpot& spot, const Show& show) {
+    if (show.selected && show.selected(at)) {
+        painter.save();
+        painter.setRenderHint(QPainter::Antialiasing);
+        painter.setPen(QPen(look::accent, 1.4));
+        painter.setBrush(look::accentSoft);
+        painter.drawRoundedRect(spot.zone.adjusted(-1, -1, 1, 1), 6, 6);
+        painter.restore();
+    }
+    const bool lifted = show.lifted && show.lifted(at);
+    if (slot.filled())
+        paintLeafAt(painter, plan, spot, slot.leaf, scale_, lifted ? shadow : 1);
+    else
+        sprites_.draw(painter, lookFor(plan, slot.leaf, spot.reach), spot.base, spot.degrees, scale_, 1);
+    const QPointF middle = spot.zone.center();
+    if (slot.pinned) {
+        // A pin's head, ringed with paper so that it is seen on any leaf.
+        painter.save();
+        painter.setRenderHint(QPainter::Antialiasing);
+        painter.setPen(QPen(look::paper, 1.6));
+        painter.setBrush(look::ink);
+        painter.drawEllipse(middle + QPointF(0, show.codes ? -8 * zoom_ : 0), 3.4, 3.4);
+        painter.restore();
+    }
+    if (show.codes && slot.filled() && zoom_ >= leastZoomForNumbers && !lifted) {
+        const Mix* mix = find(plan, slot.leaf.mix);
+        const QFont font = look::font(look::Type::small);
+        const QFontMetricsF metrics(font);
+        const QString code = mix ? text(mix->code) : QString();
+        const QRectF plate(middle.x() - metrics.horizontalAdvance(code) / 2 - 3, middle.y() - 7,
+                           metrics.horizontalAdvance(code) + 6, 14);
+        painter.save();
+        painter.setRenderHint(QPainter::Antialiasing);
+        painter.setPen(Qt::NoPen);
+        painter.setBrush(look::paper);
+        painter.setOpacity(0.88);
+        painter.drawRoundedRect(plate, 4, 4);
+        painter.setOpacity(1);
+        painter.setFont(font);
+        painter.setPen(look::ink);
+        painter.drawText(plate, Qt::AlignCenter, code);
+        painter.restore();
+    }
+}
+
+} // namespace stemwright

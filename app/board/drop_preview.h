@@ -1,0 +1,38 @@
+#pragma once
+
+#include "app/board/board_place.h"
+#include "app/session.h"
+
+#include <QString>
+#include <QVector>
+
+namespace stemwright {
+
+/// What a drop would do, worked out while the thing is held over a place, and worded.
+struct DropPreview {
+    Place place;
+    /// Nothing where the drop is forbidden; then `title` is the sentence that says why.
+    std::optional<Edit> edit;
+    std::vector<SlotRef> landed;
+    QString title;
+    struct Line {
+        QString who;
+        QString figures;
+    };
+    QVector<Line> lines;
+
+    bool allowed() const { return edit.has_value(); }
+    /// All of it as text, a line each.
+    QString text() const;
+};
+
+/// Nothing for a place that takes no leaves.
+std::optional<DropPreview> previewDrop(const Session& session, const Held& held, const Place& place);
+
+/// "small leaf, Plum (P)", "tier 4 of Stem 2", "3 leaves".
+QString heldText(const Plan& plan, const Held& held);
+
+/// The figures of a what-if as lines: the stems it touches, then the pot.
+QVector<DropPreview::Line> whatIfLines(const Plan& plan, const WhatIf& whatIf);
+
+} // namespace stemwright
