@@ -180,16 +180,37 @@ QFont sheetFont(TextStyle style) {
     return font;
 }
 
+FontMeasure::FontMeasure() = default;
+FontMeasure::~FontMeasure() = default;
+
+FontMeasure::Face& FontMeasure::face(TextStyle style) const {
+    for (const auto& face : faces_)
+        if (face->style == style)
+            return *face;
+    const QFont font = sheetFont(style);
+    faces_.push_back(std::make_unique<Face>(Face{style, font, QFontMetricsF(font), {}}));
+    return *faces_.back();
+}
+
 double FontMeasure::width(const std::string& utf8, TextStyle style) const {
-    return QFontMetricsF(sheetFont(style)).horizontalAdvance(text(utf8)) / sheetUnits;
+    Face& there = face(style);
+    const auto [entry, fresh] = there.widths.try_emplace(utf8, 0);
+    if (fresh)
+        entry->second = there.metrics.horizontalAdvance(text(utf8)) / sheetUnits;
+    return entry->second;
 }
 
 std::vector<std::string> FontMeasure::lines(const std::string& utf8, TextStyle style, double width) const {
+    static const std::string breaks("\r\n\t\xe2");
+    // What fits needs no layout; breaks of the text's own are for the slow way.
+    if (utf8.find_first_of(breaks) == std::string::npos && this->width(utf8, style) <= width + 0.01)
+        return {utf8};
     QString whole = text(utf8);
-    // Breaks of the plan's own would be lost on a line of a page; they become spaces.
-    whole.replace(QRegularExpression(QStringLiteral("[\\r\\n\\x{2028}\\x{2029}\\t]+")), QStringLiteral(" "));
-    const QFont font = sheetFont(style);
-    if (QFontMetricsF(font).horizontalAdvance(whole) <= width * sheetUnits + 1)
+    // A page has no use for them inside a name; they become spaces.
+    static const QRegularExpression any(QStringLiteral("[\\r\\n\\t\\x{2028}\\x{2029}]+"));
+    whole.replace(any, QStringLiteral(" "));
+    const QFont font = face(style).font;
+    if (face(style).metrics.horizontalAdvance(whole) <= width * sheetUnits + 1)
         return {out(whole)};
     QTextLayout layout(whole, font);
     QTextOption option;

@@ -3,7 +3,10 @@
 #include "core/document/sheet_words.h"
 
 #include <QFont>
-#include <QHash>
+#include <QFontMetricsF>
+
+#include <memory>
+#include <unordered_map>
 
 namespace stemwright {
 
@@ -12,11 +15,24 @@ namespace stemwright {
 inline constexpr double sheetUnits = 100;
 QFont sheetFont(TextStyle style);
 
-/// Measures with the fonts that paint. Not for two threads at once.
+/// Measures with the fonts that paint, and remembers what it measured. Not for two threads at once.
 class FontMeasure : public TextMeasure {
 public:
+    FontMeasure();
+    ~FontMeasure() override;
     double width(const std::string& utf8, TextStyle style) const override;
     std::vector<std::string> lines(const std::string& utf8, TextStyle style, double width) const override;
+
+private:
+    struct Face {
+        TextStyle style;
+        QFont font;
+        QFontMetricsF metrics;
+        std::unordered_map<std::string, double> widths;
+    };
+    Face& face(TextStyle style) const;
+
+    mutable std::vector<std::unique_ptr<Face>> faces_;
 };
 
 /// The paper's words in the language of the program, and figures in the plan's units.
