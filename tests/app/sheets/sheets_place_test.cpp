@@ -1,0 +1,188 @@
+#include "app/sheets/sheets_place.h"
+
+#include "app/ask.h"
+#include "app/session.h"
+#include "app/sheet_painter.h"
+#include "app/sheets/sheets_preview.h"
+
+#include "tests/support/boards.h"
+
+#include <gtest/gtest.h>
+
+#include <QCheckBox>
+#include <QComboBox>
+#include <QLabel>
+#include <QListWidget>
+#include <QPushButton>
+#include <QScrollBar>
+#include <QTemporaryDir>
+#include <QtTest>
+
+namespace stemwright {
+namespace {
+
+class SheetsPlaceTest : public ::testing::Test {
+protected:
+    SheetsPlaceTest() : session(test::randomBoard(1, 6, 20, 6)), place(session) {
+        place.resize(1000, 700);
+        place.show();
+        EXPECT_TRUE(QTest::qWaitForWindowExposed(&place));
+        settle();
+    }
+    ~SheetsPlaceTest() override { ask::setStand({}); }
+
+    template <class T> T* child(const char* name) {
+        T* found = place.findChild<T*>(QLatin1String(name));
+        EXPECT_TRUE(found) << name;
+        return found;
+    }
+    SheetsPreview* preview() { return child<SheetsPreview>("sheetsPreview"); }
+    std::size_t pages() { return preview()->sheets() ? preview()->sheets()->pages.size() : 0; }
+    void settle() {
+        ASSERT_TRUE(QTest::qWaitFor(
+            [this] { return preview()->sheets() && preview()->ready(preview()->currentPage()); }, 20'000));
+    }
+    bool becomes(const std::function<bool()>& what) { return QTest::qWaitFor(what, 20'000); }
+    bool said(const QString& part) {
+        return becomes([&] { return child<QLabel>("sheetsNotice")->text().contains(part); });
+    }
+
+    Session session;
+    SheetsPlace place;
+};
+
+TEST_F(SheetsPlaceTest, ShowsThePagesAsThePainterMakesThem) {
+    ASSERT_GT(pages(), 2u);
+    const SheetSet& set = *preview()->sheets();
+    const QImage window = preview()->viewport()->grab().toImage();
+    // The first page lies in the middle with some room above; its picture is the painter's, to the pixel.
+    const int width = [&] {
+        int left = window.width() / 2;
+        while (left > 0 && window.pixelColor(left - 1, 40) == QColor(Qt::white))
+            --left;
+        return window.width() - 2 * left;
+    }();
+    const QImage paper = pagePicture(set.pages[0], set.plan, width / set.pages[0].width, false);
+    const int left = (window.width() - paper.width()) / 2;
+    int same = 0, all = 0;
+    for (int y = 60; y < 500; y += 3)
+        for (int x = 40; x < paper.width() - 40; x += 3) {
+            ++all;
+            same += window.pixelColor(left + x, 20 + y) == paper.pixelColor(x, y);
+        }
+    EXPECT_GT(same, all * 97 / 100);
+}
+
+TEST_F(SheetsPlaceTest, ChoosesPaperPagesStemsAndGreyByKeys) {
+    const std::size_t before = pages();
+    auto* glance = child<QCheckBox>("sheetsPage0");
+    glance->setFocus();
+    QTest::keyClick(glance, Qt::Key_Space);
+    EXPECT_TRUE(becomes([&] { return pages() < before && pages() > 0; }));
+    EXPECT_EQ(preview()->sheets()->pages.front().what, SheetPage::mats);
+    EXPECT_EQ(place.options().only.count(SheetPage::glance), 0u);
+
+    auto* stems = child<QListWidget>("sheetsStems");
+    ASSERT_EQ(stems->count(), 6);
+    stems->setFocus();
+    stems->setCurrentRow(2);
+    QTest::keyClick(stems, Qt::Key_Space);
+    EXPECT_EQ(place.options().stems, (std::set<std::size_t>{0, 1, 3, 4, 5}));
+
+    auto* paper = child<QComboBox>("sheetsPaper");
+    paper->setFocus();
+    QTest::keyClick(paper, Qt::Key_Home);
+    QTest::keyClick(paper, Qt::Key_Down);
+    EXPECT_EQ(place.options().paper, Paper::a3);
+    EXPECT_TRUE(becomes([&] {
+        return preview()->sheets()->pages.front().height == 420 ||
+               preview()->sheets()->pages.front().width == 420;
+    }));
+
+    auto* grey = child<QCheckBox>("sheetsGrey");
+    grey->setFocus();
+    QTest::keyClick(grey, Qt::Key_Space);
+    EXPECT_TRUE(place.options().grey);
+}
+
+TEST_F(SheetsPlaceTest, NoPageChosenIsNoPage) {
+    for (auto* box : place.findChildren<QCheckBox*>())
+        if (box->objectName().startsWith(QLatin1String("sheetsPage")))
+            box->setChecked(false);
+    EXPECT_TRUE(becomes([&] { return pages() == 0; }));
+    EXPECT_TRUE(becomes([&] { return !child<QPushButton>("sheetsSavePdf")->isEnabled(); }));
+}
+
+TEST_F(SheetsPlaceTest, FollowsThePlanOnlyWhileSeen) {
+    const std::string name = session.plan().stems[0].name;
+    const SheetSet* before = preview()->sheets();
+    place.hide();
+    Edit edit{Set<About>{{"Another title", "", "", ""}}};
+    ASSERT_TRUE(session.make(edit));
+    QTest::qWait(300);
+    EXPECT_EQ(preview()->sheets(), before);
+    place.show();
+    EXPECT_TRUE(becomes([&] { return preview()->sheets()->plan.about.title == "Another title"; }));
+    ASSERT_TRUE(session.make(Edit{Set<About>{{"A third", "", "", ""}}}));
+    EXPECT_TRUE(becomes([&] { return preview()->sheets()->plan.about.title == "A third"; }));
+}
+
+TEST_F(SheetsPlaceTest, ScrollsAndZoomsByKeys) {
+    preview()->setFocus();
+    QTest::keyClick(preview(), Qt::Key_PageDown);
+    EXPECT_EQ(preview()->currentPage(), 1);
+    QTest::keyClick(preview(), Qt::Key_End);
+    EXPECT_EQ(preview()->currentPage(), static_cast<int>(pages()) - 1);
+    QTest::keyClick(preview(), Qt::Key_Home);
+    EXPECT_EQ(preview()->currentPage(), 0);
+    QTest::keyClick(preview(), Qt::Key_1);
+    EXPECT_EQ(preview()->zoom(), 1);
+    QTest::keyClick(preview(), Qt::Key_Plus);
+    EXPECT_GT(preview()->zoom(), 1);
+    QTest::keyClick(preview(), Qt::Key_0);
+    EXPECT_EQ(preview()->zoom(), 0);
+    settle();
+}
+
+TEST_F(SheetsPlaceTest, SavesPdfAndSvgAndSaysSo) {
+    QTemporaryDir folder;
+    const QString file = folder.filePath(QStringLiteral("plant.pdf"));
+    ask::setStand(ask::Stand{{}, {}, [&] { return file; }});
+    QTest::mouseClick(child<QPushButton>("sheetsSavePdf"), Qt::LeftButton);
+    EXPECT_TRUE(said(QStringLiteral("plant.pdf")));
+    QFile pdf(file);
+    ASSERT_TRUE(pdf.open(QIODevice::ReadOnly));
+    EXPECT_TRUE(pdf.read(5) == "%PDF-");
+
+    place.pickFolder = [&](QWidget*, const QString&) { return folder.filePath(QStringLiteral("svg")); };
+    QTest::mouseClick(child<QPushButton>("sheetsSaveSvg"), Qt::LeftButton);
+    EXPECT_TRUE(said(QStringLiteral("svg")));
+    EXPECT_EQ(QDir(folder.filePath(QStringLiteral("svg"))).entryList({QStringLiteral("*.svg")}).size(),
+              static_cast<qsizetype>(pages()));
+}
+
+TEST_F(SheetsPlaceTest, AFolderThatCannotBeWrittenIsASentence) {
+    QTemporaryDir folder;
+    const QString file = folder.filePath(QStringLiteral("missing/plant.pdf"));
+    ask::setStand(ask::Stand{{}, {}, [&] { return file; }});
+    QTest::mouseClick(child<QPushButton>("sheetsSavePdf"), Qt::LeftButton);
+    EXPECT_TRUE(said(QStringLiteral("cannot be written")));
+    EXPECT_FALSE(QFile::exists(file));
+    EXPECT_TRUE(child<QPushButton>("sheetsSavePdf")->isEnabled());
+}
+
+TEST_F(SheetsPlaceTest, EveryControlHasANameAndSpeaks) {
+    for (auto* widget : place.findChildren<QWidget*>()) {
+        if (widget->focusPolicy() == Qt::NoFocus || widget->objectName().startsWith(QLatin1String("qt_")))
+            continue;
+        if (qobject_cast<QPushButton*>(widget) || qobject_cast<QCheckBox*>(widget) ||
+            qobject_cast<QComboBox*>(widget) || qobject_cast<QListWidget*>(widget)) {
+            EXPECT_FALSE(widget->objectName().isEmpty());
+            QAccessibleInterface* spoken = QAccessible::queryAccessibleInterface(widget);
+            EXPECT_FALSE(spoken->text(QAccessible::Name).isEmpty()) << widget->objectName().toStdString();
+        }
+    }
+}
+
+} // namespace
+} // namespace stemwright
