@@ -1,0 +1,273 @@
+#include "app/dialogs/binding_dialog.h"
+
+#include "app/look.h"
+#include "app/wording.h"
+#include "core/plan/limits.h"
+
+#include <QComboBox>
+#include <QFormLayout>
+#include <QHBoxLayout>
+#include <QListWidget>
+#include <QPushButton>
+#include <QSpinBox>
+#include <QStackedWidget>
+#include <QVBoxLayout>
+
+namespace stemwright {
+
+WrapPage::WrapPage(const Wrap& wrap, const Units& units, QWidget* parent)
+    : QWidget(parent), before_(wrap), rows_(new QFormLayout(this)) {
+    setObjectName(QStringLiteral("wrapPage"));
+    rows_->setContentsMargins(0, 0, 0, 0);
+    rows_->setFieldGrowthPolicy(QFormLayout::ExpandingFieldsGrow);
+    rows_->setHorizontalSpacing(4 * look::unit);
+    rows_->setVerticalSpacing(2 * look::unit);
+    const auto row = [&](QWidget* field, const QString& name, const QString& label) {
+        nameField(field, name, label);
+        rows_->addRow(label, field);
+    };
+    const auto length = [&](LengthUnit unit, double least, double most, Length value, const QString& name,
+                            const QString& label) {
+        auto* field = new LengthField(unit, millimetres(least), millimetres(most), this);
+        field->setValue(value);
+        row(field, name, label);
+        return field;
+    };
+    constexpr auto mm = LengthUnit::millimetre; // thin things are measured in it everywhere
+    with_ = choiceOf({{wrapText(WrapWith::wire), static_cast<int>(WrapWith::wire)},
+                      {wrapText(WrapWith::floss), static_cast<int>(WrapWith::floss)},
+                      {wrapText(WrapWith::tape), static_cast<int>(WrapWith::tape)}},
+                     this);
+    row(with_, QStringLiteral("wrapWith"), tr("Wound with"));
+    choose(with_, static_cast<int>(wrap.with));
+    wire_ = new WireField(this);
+    wire_->setValue(wrap.width, wrap.gauge);
+    row(wire_, QStringLiteral("wrapWire"), tr("Wire"));
+    wire_->setObjectNames(QStringLiteral("wrapWire"), tr("Wire"));
+    strands_ = new QSpinBox(this);
+    strands_->setRange(1, limits::strands);
+    strands_->setValue(wrap.strands);
+    row(strands_, QStringLiteral("wrapStrands"), tr("Strands side by side"));
+    width_ = length(mm, limits::thinnestWire, limits::widest, wrap.width, QStringLiteral("wrapWidth"),
+                    tr("Width of a strand or tape"));
+    thickness_ = length(mm, limits::thinnestWrap, limits::thickest, wrap.thickness,
+                        QStringLiteral("wrapThickness"), tr("Thickness of a layer"));
+    overlap_ = new NumberField(0, 100 * limits::mostOverlap, 1, this);
+    overlap_->setValue(100 * wrap.overlap);
+    row(overlap_, QStringLiteral("wrapOverlap"), tr("Overlap of the turns, %"));
+    stretch_ = new NumberField(1, limits::mostStretch, 2, this);
+    stretch_->setValue(wrap.stretch);
+    row(stretch_, QStringLiteral("wrapStretch"), tr("Stretched to, times its length"));
+    startTail_ = length(units.length, 0, limits::longest, wrap.startTail, QStringLiteral("wrapStart"),
+                        tr("Laid in at the start"));
+    finish_ = length(units.length, 0, limits::longest, wrap.finish, QStringLiteral("wrapFinish"),
+                     tr("For the finish"));
+    hold_ = length(units.length, 0, limits::longest, wrap.hold, QStringLiteral("wrapHold"),
+                   tr("Held in the hand, cut off"));
+    sold_ =
+        length(units.length, limits::shortestSold, limits::longestWire, wrap.sold.value_or(millimetres(8000)),
+               QStringLiteral("wrapSold"), tr("Length of a skein, spool or roll"));
+    sold_->setOptional(true);
+    sold_->setPlaceholderText(tr("not known"));
+    if (!wrap.sold)
+        sold_->clearValue();
+    connect(with_, &QComboBox::currentIndexChanged, this, [this] {
+        suggest();
+        follow();
+        Q_EMIT kindChanged();
+    });
+    follow();
+}
+
+void WrapPage::follow() {
+    const auto with = static_cast<WrapWith>(with_->currentData().toInt());
+    rows_->setRowVisible(wire_, with == WrapWith::wire);
+    rows_->setRowVisible(strands_, with == WrapWith::floss);
+    rows_->setRowVisible(width_, with != WrapWith::wire);
+    rows_->setRowVisible(thickness_, with != WrapWith::wire);
+    rows_->setRowVisible(stretch_, with == WrapWith::tape);
+}
+
+void WrapPage::suggest() {
+    // What such a layer commonly is (common practice; the tape's thickness is from memory, no source).
+    switch (static_cast<WrapWith>(with_->currentData().toInt())) {
+    case WrapWith::wire:
+        wire_->setValue(millimetres(0.32), GaugeNumber{GaugeSystem::awg, 28});
+        overlap_->setValue(0);
+        break;
+    case WrapWith::floss: {
+        const Wrap floss;
+        strands_->setValue(floss.strands);
+        width_->setValue(floss.width);
+        thickness_->setValue(floss.thickness);
+        overlap_->setValue(100 * floss.overlap);
+        break;
+    }
+    case WrapWith::tape:
+        width_->setValue(millimetres(12.5));
+        thickness_->setValue(millimetres(0.1));
+        overlap_->setValue(50);
+        stretch_->setValue(1.5);
+        break;
+    }
+}
+
+Wrap WrapPage::wrap() const {
+    Wrap wrap = before_;
+    wrap.with = static_cast<WrapWith>(with_->currentData().toInt());
+    if (wrap.with == WrapWith::wire) {
+        const Length diameter = wire_->diameter().value_or(before_.width);
+        // An unchanged wire stays as it was to the last bit.
+        if (before_.with != WrapWith::wire || diameter != before_.width) {
+            wrap.width = diameter;
+            wrap.thickness = diameter;
+        }
+        wrap.gauge = wire_->gauge();
+        wrap.strands = before_.with == WrapWith::wire ? before_.strands : 1;
+    } else {
+        wrap.width = width_->value().value_or(before_.width);
+        wrap.thickness = thickness_->value().value_or(before_.thickness);
+        wrap.gauge.reset();
+        wrap.strands = wrap.with == WrapWith::floss     ? strands_->value()
+                       : before_.with == WrapWith::tape ? before_.strands
+                                                        : 1;
+    }
+    if (const auto percent = overlap_->value(); percent && *percent != 100 * before_.overlap)
+        wrap.overlap = *percent / 100;
+    if (wrap.with == WrapWith::tape)
+        wrap.stretch = stretch_->value().value_or(before_.stretch);
+    else if (before_.with == WrapWith::tape)
+        wrap.stretch = 1;
+    wrap.startTail = startTail_->value().value_or(before_.startTail);
+    wrap.finish = finish_->value().value_or(before_.finish);
+    wrap.hold = hold_->value().value_or(before_.hold);
+    wrap.sold = sold_->value();
+    return wrap;
+}
+
+WrapPage::Refusal WrapPage::refusal() const {
+    for (EntryField* field : std::initializer_list<EntryField*>{wire_->field(), width_, thickness_, overlap_,
+                                                                stretch_, startTail_, finish_, hold_, sold_})
+        if (field->isVisibleTo(this))
+            if (const QString why = field->refusal(); !why.isEmpty())
+                return {field->accessibleName(), why, field};
+    return {};
+}
+
+BindingDialog::BindingDialog(const Binding& binding, const Units& units, QWidget* parent)
+    : FormDialog(QStringLiteral("bindingDialog"), tr("Binding"), tr("Take over"), parent),
+      before_(binding),
+      units_(units),
+      list_(new QListWidget(this)),
+      pages_(new QStackedWidget(this)) {
+    nameField(list_, QStringLiteral("wrapList"), tr("Layers, from the wires outward"));
+    list_->setMinimumWidth(130);
+    const auto button = [&](const QString& label, const QString& name, const QString& accessible) {
+        auto* made = new QPushButton(label, this);
+        nameField(made, name, accessible);
+        made->setToolTip(accessible);
+        made->setAutoDefault(false);
+        return made;
+    };
+    add_ = button(tr("Add"), QStringLiteral("wrapAdd"), tr("Add a layer outside the others"));
+    remove_ = button(tr("Remove"), QStringLiteral("wrapRemove"), tr("Remove the layer"));
+    up_ = button(QStringLiteral("↑"), QStringLiteral("wrapUp"), tr("Move the layer inward"));
+    down_ = button(QStringLiteral("↓"), QStringLiteral("wrapDown"), tr("Move the layer outward"));
+    auto* keys = new QGridLayout;
+    keys->addWidget(add_, 0, 0);
+    keys->addWidget(remove_, 0, 1);
+    keys->addWidget(up_, 1, 0);
+    keys->addWidget(down_, 1, 1);
+    auto* left = new QVBoxLayout;
+    auto* title = new QLabel(tr("&Layers, from the wires outward"), this);
+    title->setBuddy(list_);
+    title->setWordWrap(true);
+    left->addWidget(title);
+    left->addWidget(list_, 1);
+    left->addLayout(keys);
+    auto* sides = new QHBoxLayout;
+    sides->setSpacing(5 * look::unit);
+    sides->addLayout(left, 0);
+    sides->addWidget(pages_, 1);
+    body()->addLayout(sides);
+
+    for (const Wrap& wrap : binding.wraps)
+        addPage(wrap, pages_->count());
+    connect(list_, &QListWidget::currentRowChanged, pages_, &QStackedWidget::setCurrentIndex);
+    connect(add_, &QPushButton::clicked, this, [this] {
+        addPage(Wrap{}, pages_->count());
+        list_->setCurrentRow(list_->count() - 1);
+    });
+    connect(remove_, &QPushButton::clicked, this, &BindingDialog::removePage);
+    connect(up_, &QPushButton::clicked, this, [this] { movePage(-1); });
+    connect(down_, &QPushButton::clicked, this, [this] { movePage(1); });
+    list_->setCurrentRow(0);
+    relabel();
+    setMinimumSize(620, 480);
+}
+
+WrapPage* BindingDialog::page(int at) const {
+    return static_cast<WrapPage*>(pages_->widget(at));
+}
+
+void BindingDialog::addPage(const Wrap& wrap, int at) {
+    auto* made = new WrapPage(wrap, units_, pages_);
+    connect(made, &WrapPage::kindChanged, this, &BindingDialog::relabel);
+    pages_->insertWidget(at, made);
+    list_->insertItem(at, QString());
+    relabel();
+}
+
+void BindingDialog::removePage() {
+    const int at = list_->currentRow();
+    if (at < 0)
+        return;
+    QWidget* gone = page(at);
+    pages_->removeWidget(gone);
+    gone->deleteLater();
+    delete list_->takeItem(at);
+    relabel();
+    pages_->setCurrentIndex(list_->currentRow());
+}
+
+void BindingDialog::movePage(int by) {
+    const int at = list_->currentRow(), to = at + by;
+    if (at < 0 || to < 0 || to >= list_->count())
+        return;
+    QWidget* moved = page(at);
+    pages_->removeWidget(moved);
+    pages_->insertWidget(to, moved);
+    relabel();
+    list_->setCurrentRow(to);
+    pages_->setCurrentIndex(to);
+}
+
+void BindingDialog::relabel() {
+    for (int i = 0; i < list_->count(); ++i)
+        list_->item(i)->setText(
+            tr("%1. %2", "a layer's number and what it is").arg(i + 1).arg(wrapText(page(i)->wrap().with)));
+    add_->setEnabled(list_->count() < static_cast<int>(limits::wraps));
+    remove_->setEnabled(list_->count() > 0);
+    up_->setEnabled(list_->count() > 1);
+    down_->setEnabled(list_->count() > 1);
+}
+
+QString BindingDialog::problem() {
+    for (int i = 0; i < pages_->count(); ++i)
+        if (const WrapPage::Refusal refusal = page(i)->refusal(); refusal.field) {
+            list_->setCurrentRow(i);
+            refusal.field->setFocus(Qt::OtherFocusReason);
+            return tr("Layer %1, %2: %3").arg(i + 1).arg(refusal.where, refusal.why);
+        }
+    return {};
+}
+
+Binding BindingDialog::binding() const {
+    Binding binding = before_;
+    binding.wraps.clear();
+    for (int i = 0; i < pages_->count(); ++i)
+        binding.wraps.push_back(page(i)->wrap());
+    return binding;
+}
+
+} // namespace stemwright

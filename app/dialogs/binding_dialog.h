@@ -1,0 +1,79 @@
+#pragma once
+
+#include "app/fields/form_dialog.h"
+#include "core/plan/plan.h"
+
+class QFormLayout;
+class QListWidget;
+class QPushButton;
+class QSpinBox;
+class QStackedWidget;
+
+namespace stemwright {
+
+/// One layer of the binding in its fields.
+class WrapPage : public QWidget {
+    Q_OBJECT
+public:
+    WrapPage(const Wrap& wrap, const Units& units, QWidget* parent);
+
+    Wrap wrap() const;
+    /// The first field that cannot be used, with its name; none where all can.
+    struct Refusal {
+        QString where, why;
+        QWidget* field = nullptr;
+    };
+    Refusal refusal() const;
+
+Q_SIGNALS:
+    void kindChanged();
+
+private:
+    void follow();
+    void suggest();
+
+    Wrap before_;
+    QFormLayout* rows_;
+    QComboBox* with_;
+    WireField* wire_;
+    QSpinBox* strands_;
+    LengthField* width_;
+    LengthField* thickness_;
+    NumberField* overlap_;
+    NumberField* stretch_;
+    LengthField* startTail_;
+    LengthField* finish_;
+    LengthField* hold_;
+    LengthField* sold_;
+};
+
+/// The layers of the binding from the wires outward.
+class BindingDialog : public FormDialog {
+    Q_OBJECT
+public:
+    BindingDialog(const Binding& binding, const Units& units, QWidget* parent = nullptr);
+
+    /// The binding as it stands in the fields; what the dialog does not show is as it was.
+    Binding binding() const;
+
+protected:
+    QString problem() override;
+
+private:
+    void addPage(const Wrap& wrap, int at);
+    void removePage();
+    void movePage(int by);
+    void relabel();
+    WrapPage* page(int at) const;
+
+    Binding before_;
+    Units units_;
+    QListWidget* list_;
+    QStackedWidget* pages_;
+    QPushButton* add_;
+    QPushButton* remove_;
+    QPushButton* up_;
+    QPushButton* down_;
+};
+
+} // namespace stemwright
