@@ -3,6 +3,7 @@
 #include "app/messages.h"
 #include "app/session.h"
 #include "app/wording.h"
+#include "core/suggest/order.h"
 #include "core/suggest/spread.h"
 
 #include <QtConcurrent>
@@ -121,6 +122,14 @@ void Suggestions::spreadColours(bool matchedPairs) {
              options.search = search;
              return spread(plan, options);
          });
+}
+
+void Suggestions::orderTipToBase() {
+    look(tr("Order tip to base"), [](const Plan& plan, const stemwright::Search& search) -> Result<Suggestion> {
+        OrderOptions options;
+        options.search = search;
+        return order(plan, options);
+    });
 }
 
 void Suggestions::shuffle() {

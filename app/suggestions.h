@@ -32,6 +32,7 @@ public:
     bool looking() const;
 
     void spreadColours(bool matchedPairs);
+    void orderTipToBase();
     /// Another answer of equal figures, drawn by a seed that is told.
     void shuffle();
 

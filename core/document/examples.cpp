@@ -29,6 +29,10 @@ std::vector<ExampleInfo> examples() {
     return all;
 }
 
+std::string_view usualExample() {
+    return embeddedExamples().front().key;
+}
+
 Plan example(std::string_view key) {
     const auto all = embeddedExamples();
     const auto found =

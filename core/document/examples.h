@@ -18,6 +18,9 @@ struct ExampleInfo {
 /// The built-in plans, the usual one first. Plants of invented scenes, one for each leaf arrangement.
 std::vector<ExampleInfo> examples();
 
+/// The key of the usual one, without reading any plan.
+std::string_view usualExample();
+
 /// The built-in plan of that key, which must be one of those in the list.
 Plan example(std::string_view key);
 

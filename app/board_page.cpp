@@ -1,0 +1,86 @@
+#include "app/board_page.h"
+
+#include "app/board/board_view.h"
+#include "app/look.h"
+#include "app/panels/findings_panel.h"
+#include "app/panels/offer_panel.h"
+#include "app/panels/skyline.h"
+#include "app/panels/supplies_panel.h"
+#include "app/session.h"
+#include "app/suggestions.h"
+#include "app/wording.h"
+
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QLocale>
+#include <QScrollArea>
+#include <QVBoxLayout>
+
+namespace stemwright {
+
+namespace {
+constexpr int sideWidth = 300;
+}
+
+BoardPage::BoardPage(Session& session, QWidget* parent)
+    : QWidget(parent), view_(new BoardView(session, this)), suggestions_(new Suggestions(session, this)) {
+    setObjectName(QStringLiteral("boardPage"));
+    auto* side = new QWidget(this);
+    side->setObjectName(QStringLiteral("side"));
+    side->setAttribute(Qt::WA_StyledBackground);
+    side->setFixedWidth(sideWidth);
+
+    auto* heading = new QLabel(tr("Skyline"), side);
+    heading->setFont(look::font(look::Type::heading));
+    auto* range = new QLabel(side);
+    range->setObjectName(QStringLiteral("skylineRange"));
+    range->setProperty("quiet", true);
+    auto* skyline = new Skyline(session, side);
+    auto* findings = new FindingsPanel(session, side);
+    auto* offer = new OfferPanel(session, *suggestions_, side);
+    auto* supplies = new SuppliesPanel(session, side);
+    auto* suppliesScroll = new QScrollArea(side);
+    suppliesScroll->setObjectName(QStringLiteral("suppliesScroll"));
+    suppliesScroll->setWidget(supplies);
+    suppliesScroll->setWidgetResizable(true);
+    suppliesScroll->setFrameShape(QFrame::NoFrame);
+    suppliesScroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    suppliesScroll->setMinimumHeight(120);
+
+    auto* top = new QHBoxLayout;
+    top->addWidget(heading);
+    top->addStretch();
+    top->addWidget(range);
+    auto* column = new QVBoxLayout(side);
+    column->setContentsMargins(18, 14, 14, 10);
+    column->setSpacing(10);
+    column->addLayout(top);
+    column->addWidget(skyline);
+    column->addWidget(findings, 3);
+    column->addWidget(offer);
+    column->addWidget(suppliesScroll, 2);
+
+    auto* layout = new QHBoxLayout(this);
+    layout->setContentsMargins(0, 0, 0, 0);
+    layout->setSpacing(0);
+    layout->addWidget(view_, 1);
+    layout->addWidget(side);
+
+    const auto refresh = [&session, range] {
+        const PotFigures& pot = session.figures().pot;
+        const Units& units = session.plan().units;
+        range->setText(pot.stems < 2 ? QString()
+                                     : tr("%1 to %2 · variety %3 %")
+                                           .arg(sizeText(pot.shortest, units), sizeText(pot.tallest, units),
+                                                QLocale().toString(pot.heightVariation * 100, 'f', 0)));
+    };
+    connect(&session, &Session::changed, this, refresh);
+    refresh();
+    connect(suggestions_, &Suggestions::said, this, &BoardPage::said);
+    connect(skyline, &Skyline::stemChosen, this,
+            [this](unsigned stem) { view_->showPlace(StemId{stem}, -1, -1); });
+    connect(findings, &FindingsPanel::placeChosen, this,
+            [this](unsigned stem, int tier, int slot) { view_->showPlace(StemId{stem}, tier, slot); });
+}
+
+} // namespace stemwright

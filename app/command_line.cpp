@@ -1,0 +1,430 @@
+#include "app/command_line.h"
+
+#include "app/figures_text.h"
+#include "app/file_store.h"
+#include "app/messages.h"
+#include "app/sheet_painter.h"
+#include "app/wording.h"
+#include "core/document/examples.h"
+#include "core/document/plan_file.h"
+#include "core/figures/figures.h"
+#include "core/figures/findings.h"
+#include "core/suggest/spread.h"
+
+#include <QCommandLineParser>
+#include <QCoreApplication>
+#include <QFileInfo>
+
+#include <nlohmann/json.hpp>
+
+#include <chrono>
+#include <ostream>
+#include <set>
+
+namespace stemwright {
+
+namespace {
+
+QString tr(const char* source) {
+    return QCoreApplication::translate("CommandLine", source);
+}
+
+/// Where a command writes and how it fails: one sentence, exit 2.
+struct Streams {
+    std::ostream& out;
+    std::ostream& err;
+
+    int unusable(const QString& sentence) const {
+        err << sentence.toStdString() << '\n';
+        return exitUnusable;
+    }
+    void say(const QString& text) const { out << text.toStdString(); }
+};
+
+using Arguments = QStringList;
+
+struct Command {
+    const char* name;
+    const char* usage;
+    const char* says;
+    int (*run)(const Arguments&, const Streams&);
+};
+
+const std::vector<Command>& commands();
+
+/// Parses a command's arguments. An exit code where they cannot be used or only help was wanted.
+std::optional<int> parse(QCommandLineParser& parser, const char* name, const Arguments& arguments,
+                         const Streams& streams, qsizetype least, qsizetype most) {
+    const QCommandLineOption help({QStringLiteral("h"), QStringLiteral("help")}, tr("Shows this help."));
+    parser.addOption(help);
+    if (!parser.parse(Arguments{QStringLiteral("stemwright %1").arg(QLatin1String(name))} + arguments))
+        return streams.unusable(parser.errorText());
+    if (parser.isSet(help)) {
+        streams.say(parser.helpText());
+        return exitFine;
+    }
+    const qsizetype count = parser.positionalArguments().size();
+    if (count < least)
+        return streams.unusable(tr("%1 needs a plan; see stemwright %1 --help.").arg(QLatin1String(name)));
+    if (count > most)
+        return streams.unusable(tr("“%1” is one argument too many; see stemwright %2 --help.")
+                                    .arg(parser.positionalArguments().at(most), QLatin1String(name)));
+    return std::nullopt;
+}
+
+QCommandLineOption outputOption(const QString& what) {
+    return {{QStringLiteral("o"), QStringLiteral("output")}, what, QStringLiteral("FILE")};
+}
+
+int runExample(const Arguments& arguments, const Streams& streams) {
+    QCommandLineParser parser;
+    parser.setApplicationDescription(tr("Writes a built-in plan; without a name, lists them."));
+    parser.addPositionalArgument(QStringLiteral("NAME"), tr("Which one."), QStringLiteral("[NAME]"));
+    const QCommandLineOption output = outputOption(tr("The plan to write."));
+    parser.addOption(output);
+    if (const auto code = parse(parser, "example", arguments, streams, 0, 1))
+        return *code;
+    if (parser.positionalArguments().isEmpty()) {
+        for (const ExampleInfo& info : examples())
+            streams.say(QStringLiteral("%1 %2: %3\n")
+                            .arg(text(info.key).leftJustified(12), text(info.title), text(info.sentence)));
+        return exitFine;
+    }
+    const QString name = parser.positionalArguments().front();
+    for (const ExampleInfo& info : examples()) {
+        if (text(info.key) != name)
+            continue;
+        const Plan plan = example(info.key);
+        if (!parser.isSet(output)) {
+            streams.out << planText(plan);
+            return exitFine;
+        }
+        QString why;
+        return writePlan(plan, parser.value(output), &why) ? exitFine : streams.unusable(why);
+    }
+    return streams.unusable(tr("There is no example “%1”; stemwright example lists them.").arg(name));
+}
+
+int runFigures(const Arguments& arguments, const Streams& streams) {
+    QCommandLineParser parser;
+    parser.setApplicationDescription(tr("Prints every figure of a plan, by stem and for the pot."));
+    parser.addPositionalArgument(QStringLiteral("PLAN"), tr("The plan's file."));
+    const QCommandLineOption json(QStringLiteral("json"), tr("As JSON, with the unit in each key."));
+    parser.addOption(json);
+    if (const auto code = parse(parser, "figures", arguments, streams, 1, 1))
+        return *code;
+    QString why;
+    const std::optional<Plan> plan = readPlan(parser.positionalArguments().front(), &why);
+    if (!plan)
+        return streams.unusable(why);
+    const Figures all = figures(*plan);
+    if (parser.isSet(json))
+        streams.out << figuresJson(*plan, all);
+    else
+        streams.say(figuresText(*plan, all));
+    return exitFine;
+}
+
+int runCheck(const Arguments& arguments, const Streams& streams) {
+    QCommandLineParser parser;
+    parser.setApplicationDescription(tr("Prints what the board noticed; exit 1 if there is anything."));
+    parser.addPositionalArgument(QStringLiteral("PLAN"), tr("The plan's file."));
+    if (const auto code = parse(parser, "check", arguments, streams, 1, 1))
+        return *code;
+    QString why;
+    const std::optional<Plan> plan = readPlan(parser.positionalArguments().front(), &why);
+    if (!plan)
+        return streams.unusable(why);
+    const std::vector<Finding> found = findings(*plan, figures(*plan));
+    for (const Finding& finding : found) {
+        const FindingWords said = words(*plan, finding);
+        streams.say(QStringLiteral("%1. %2\n").arg(said.title, said.detail));
+    }
+    return found.empty() ? exitFine : exitFindings;
+}
+
+int runSpread(const Arguments& arguments, const Streams& streams) {
+    QCommandLineParser parser;
+    parser.setApplicationDescription(
+        tr("Spreads the colours over the stems with the least unevenness that these leaves "
+           "allow, and writes the plan."));
+    parser.addPositionalArgument(QStringLiteral("PLAN"), tr("The plan's file."));
+    const QCommandLineOption output = outputOption(tr("The plan to write; it may be the same."));
+    const QCommandLineOption pairs(QStringLiteral("matched-pairs"),
+                                   tr("First as few unmatched pairs as can be, then the least unevenness."));
+    const QCommandLineOption seed(QStringLiteral("seed"),
+                                  tr("One of the equally good answers, by this number."), QStringLiteral("N"));
+    const QCommandLineOption any(QStringLiteral("any-leaves"),
+                                 tr("Leaves on stems may go back to the tray for others of their kind."));
+    const QCommandLineOption json(QStringLiteral("json"), tr("The outcome as JSON."));
+    parser.addOptions({output, pairs, seed, any, json});
+    if (const auto code = parse(parser, "spread", arguments, streams, 1, 1))
+        return *code;
+    if (!parser.isSet(output))
+        return streams.unusable(
+            tr("spread needs -o PLAN to say where the plan goes; see stemwright spread --help."));
+    SpreadOptions options;
+    options.matchedPairs = parser.isSet(pairs);
+    options.trayUse = parser.isSet(any) ? TrayUse::any : TrayUse::keep;
+    if (parser.isSet(seed)) {
+        bool fine = false;
+        options.seed = parser.value(seed).toUInt(&fine);
+        if (!fine)
+            return streams.unusable(
+                tr("--seed takes a whole number from 0, not “%1”.").arg(parser.value(seed)));
+    }
+    QString why;
+    const std::optional<Plan> plan = readPlan(parser.positionalArguments().front(), &why);
+    if (!plan)
+        return streams.unusable(why);
+    const auto start = std::chrono::steady_clock::now();
+    const Result<Suggestion> found = spread(*plan, options);
+    const std::chrono::duration<double, std::milli> took = std::chrono::steady_clock::now() - start;
+    if (!found)
+        return streams.unusable(sentence(found.problem()));
+    const Suggestion& s = found.value();
+    if (!writePlan(taken(*plan, s), parser.value(output), &why))
+        return streams.unusable(why);
+    if (parser.isSet(json)) {
+        const nlohmann::ordered_json out{{"unevenness_before", s.before},
+                                         {"unevenness_after", s.after},
+                                         {"unevenness_bound", s.bound},
+                                         {"proved", s.proved},
+                                         {"unmatched_pairs_before", s.unmatchedBefore},
+                                         {"unmatched_pairs_after", s.unmatchedAfter},
+                                         {"moved", s.moved},
+                                         {"filled", s.filled},
+                                         {"time_ms", took.count()}};
+        streams.out << out.dump(2) << '\n';
+        return exitFine;
+    }
+    streams.say(tr("unevenness %1 → %2; none below %3 is possible (%4)\n")
+                    .arg(shareText(s.before), shareText(s.after), shareText(s.bound),
+                         s.proved ? tr("proved the best") : tr("not proved the best")));
+    if (options.matchedPairs)
+        streams.say(tr("unmatched pairs %1 → %2\n").arg(s.unmatchedBefore).arg(s.unmatchedAfter));
+    streams.say(tr("%1 leaves change place, %2 empty places are filled, in %3 ms\n")
+                    .arg(s.moved)
+                    .arg(s.filled)
+                    .arg(took.count(), 0, 'f', 1));
+    return exitFine;
+}
+
+/// The pages by the words that ask for them.
+const std::vector<std::pair<const char*, SheetPage>>& sheetPageNames() {
+    static const std::vector<std::pair<const char*, SheetPage>> names{{"glance", SheetPage::glance},
+                                                                      {"mats", SheetPage::mats}};
+    return names;
+}
+
+/// Words of a list separated by commas; false where one of them is not known.
+template <class Take> bool eachOf(const QString& list, Take take) {
+    for (const QString& word : list.split(QLatin1Char(',')))
+        if (!take(word.trimmed()))
+            return false;
+    return true;
+}
+
+/// "1,4-6" as places in the plan's list of stems.
+std::optional<std::set<std::size_t>> stemsOf(const QString& list, std::size_t count) {
+    std::set<std::size_t> stems;
+    const bool fine = eachOf(list, [&](const QString& word) {
+        const QStringList ends = word.split(QLatin1Char('-'));
+        bool firstFine = false, lastFine = false;
+        const uint first = ends.front().toUInt(&firstFine);
+        const uint last = ends.back().toUInt(&lastFine);
+        if (ends.size() > 2 || !firstFine || !lastFine || first < 1 || last < first || last > count)
+            return false;
+        for (uint i = first; i <= last; ++i)
+            stems.insert(i - 1);
+        return true;
+    });
+    return fine ? std::optional(stems) : std::nullopt;
+}
+
+int runSheets(const Arguments& arguments, const Streams& streams) {
+    QCommandLineParser parser;
+    parser.setApplicationDescription(
+        tr("Writes the sheets, true size: one PDF, or into a folder an SVG a page."));
+    parser.addPositionalArgument(QStringLiteral("PLAN"), tr("The plan's file."));
+    const QCommandLineOption output = outputOption(tr("A PDF file, or a folder (ending in /) for SVG."));
+    const QCommandLineOption paper(QStringLiteral("paper"), tr("a4, a3 or letter."), QStringLiteral("PAPER"),
+                                   QStringLiteral("a4"));
+    QStringList pageNames;
+    for (const auto& [name, page] : sheetPageNames())
+        pageNames << QLatin1String(name);
+    const QCommandLineOption only(QStringLiteral("only"),
+                                  tr("Only these pages: %1.").arg(pageNames.join(QStringLiteral(", "))),
+                                  QStringLiteral("PAGE,…"));
+    const QCommandLineOption stems(QStringLiteral("stems"), tr("Only these stems, such as 1,4-6."),
+                                   QStringLiteral("LIST"));
+    const QCommandLineOption grey(QStringLiteral("grey"), tr("For a printer without colour."));
+    parser.addOptions({output, paper, only, stems, grey});
+    if (const auto code = parse(parser, "sheets", arguments, streams, 1, 1))
+        return *code;
+    if (!parser.isSet(output))
+        return streams.unusable(
+            tr("sheets needs -o FILE.pdf to say where they go; see stemwright sheets --help."));
+    SheetOptions options;
+    options.grey = parser.isSet(grey);
+    const QString paperName = parser.value(paper).toLower();
+    if (paperName == QLatin1String("a4"))
+        options.paper = Paper::a4;
+    else if (paperName == QLatin1String("a3"))
+        options.paper = Paper::a3;
+    else if (paperName == QLatin1String("letter"))
+        options.paper = Paper::letter;
+    else
+        return streams.unusable(tr("--paper is one of a4, a3, letter, not “%1”.").arg(parser.value(paper)));
+    if (parser.isSet(only)) {
+        QString unknown;
+        eachOf(parser.value(only), [&](const QString& word) {
+            for (const auto& [name, page] : sheetPageNames())
+                if (QLatin1String(name) == word) {
+                    options.only.insert(page);
+                    return true;
+                }
+            unknown = word;
+            return false;
+        });
+        if (!unknown.isNull())
+            return streams.unusable(
+                tr("--only takes %1, not “%2”.").arg(pageNames.join(QStringLiteral(", ")), unknown));
+    }
+    QString why;
+    const std::optional<Plan> plan = readPlan(parser.positionalArguments().front(), &why);
+    if (!plan)
+        return streams.unusable(why);
+    if (parser.isSet(stems)) {
+        const auto chosen = stemsOf(parser.value(stems), plan->stems.size());
+        if (!chosen)
+            return streams.unusable(tr("--stems takes numbers from 1 to %1, such as 1,4-6, not “%2”.")
+                                        .arg(plan->stems.size())
+                                        .arg(parser.value(stems)));
+        options.stems = *chosen;
+    }
+    const QString to = parser.value(output);
+    const bool folder = to.endsWith(QLatin1Char('/')) || QFileInfo(to).isDir();
+    if (!folder && !to.endsWith(QLatin1String(".pdf"), Qt::CaseInsensitive))
+        return streams.unusable(
+            tr("-o takes a file that ends in .pdf, or a folder that ends in /, not “%1”.").arg(to));
+    const bool written = folder ? writeSvg(*plan, options, to, &why) : writePdf(*plan, options, to, &why);
+    return written ? exitFine : streams.unusable(why);
+}
+
+const std::vector<Command>& commands() {
+    static const std::vector<Command> all{
+        {"example", "example [NAME] [-o PLAN]",
+         QT_TRANSLATE_NOOP("CommandLine", "writes a built-in plan; without a name, lists them"), runExample},
+        {"figures", "figures PLAN [--json]",
+         QT_TRANSLATE_NOOP("CommandLine", "prints every figure, by stem and for the pot"), runFigures},
+        {"spread", "spread PLAN -o PLAN [--matched-pairs] [--seed N] [--json]",
+         QT_TRANSLATE_NOOP("CommandLine", "spreads the colours, and says how good that is"), runSpread},
+        {"sheets",
+         "sheets PLAN -o FILE.pdf|FOLDER/ [--paper a4|a3|letter] [--only PAGE,…] [--stems 1,4-6] [--grey]",
+         QT_TRANSLATE_NOOP("CommandLine", "writes the paper"), runSheets},
+        {"check", "check PLAN",
+         QT_TRANSLATE_NOOP("CommandLine", "prints the findings; exit 1 if there are any"), runCheck},
+    };
+    return all;
+}
+
+const Command* commandNamed(const QString& name) {
+    for (const Command& command : commands())
+        if (QLatin1String(command.name) == name)
+            return &command;
+    return nullptr;
+}
+
+QString generalHelp() {
+    QString help =
+        tr("Stemwright %1, a layout board for beaded plants.").arg(QStringLiteral(STEMWRIGHT_VERSION)) +
+        QStringLiteral("\n\n");
+    const auto entry = [&](const QString& usage, const QString& says) {
+        help += QStringLiteral("  stemwright %1\n      %2\n").arg(usage, says);
+    };
+    entry(QStringLiteral("[PLAN]"), tr("opens the board"));
+    for (const Command& command : commands())
+        entry(QLatin1String(command.usage), tr(command.says));
+    entry(QStringLiteral("[--screenshot FILE.png [--size 1440x900] [--place board]] PLAN"),
+          tr("draws the window into a picture and ends"));
+    help += QLatin1Char('\n') +
+            tr("stemwright COMMAND --help says more of each. Exit 2 and one sentence for what "
+               "cannot be used.") +
+            QLatin1Char('\n');
+    return help;
+}
+
+std::optional<int> parseWindow(const Arguments& arguments, const Streams& streams, WindowRequest* window) {
+    QCommandLineParser parser;
+    const QCommandLineOption help({QStringLiteral("h"), QStringLiteral("help")}, {});
+    const QCommandLineOption version({QStringLiteral("v"), QStringLiteral("version")}, {});
+    const QCommandLineOption screenshot(QStringLiteral("screenshot"), {}, QStringLiteral("FILE"));
+    const QCommandLineOption size(QStringLiteral("size"), {}, QStringLiteral("WxH"),
+                                  QStringLiteral("1440x900"));
+    const QCommandLineOption place(QStringLiteral("place"), {}, QStringLiteral("PLACE"),
+                                   QStringLiteral("board"));
+    for (const QCommandLineOption& option : {help, version, screenshot, size, place})
+        parser.addOption(option);
+    if (!parser.parse(Arguments{QStringLiteral("stemwright")} + arguments))
+        return streams.unusable(parser.errorText() + QLatin1Char(' ') + tr("See stemwright --help."));
+    if (parser.isSet(help)) {
+        streams.say(generalHelp());
+        return exitFine;
+    }
+    if (parser.isSet(version)) {
+        streams.say(QStringLiteral("Stemwright %1\n").arg(QStringLiteral(STEMWRIGHT_VERSION)));
+        return exitFine;
+    }
+    const Arguments rest = parser.positionalArguments();
+    if (rest.size() > 1)
+        return streams.unusable(tr("“%1” is no command; see stemwright --help.").arg(rest.front()));
+    const QStringList sides = parser.value(size).split(QLatin1Char('x'));
+    bool fine = sides.size() == 2;
+    if (fine) {
+        window->width = sides[0].toInt(&fine);
+        bool tallFine = false;
+        window->height = sides[1].toInt(&tallFine);
+        fine = fine && tallFine && window->width >= 200 && window->height >= 200 && window->width <= 8000 &&
+               window->height <= 8000;
+    }
+    if (!fine)
+        return streams.unusable(
+            tr("--size takes a width and a height from 200 to 8000, such as 1440x900, not “%1”.")
+                .arg(parser.value(size)));
+    const QStringList known{QStringLiteral("leaves"), QStringLiteral("board"), QStringLiteral("sheets")};
+    if (!known.contains(parser.value(place)))
+        return streams.unusable(
+            tr("--place is one of %1, not “%2”.").arg(known.join(QStringLiteral(", ")), parser.value(place)));
+    window->place = parser.value(place);
+    window->plan = rest.value(0);
+    if (parser.isSet(screenshot))
+        window->screenshot = parser.value(screenshot);
+    return std::nullopt;
+}
+
+} // namespace
+
+bool isCommand(const QStringList& arguments) {
+    if (arguments.size() < 2)
+        return false;
+    if (commandNamed(arguments[1]))
+        return true;
+    for (const QString& argument : arguments.mid(1))
+        if (argument == QLatin1String("-h") || argument == QLatin1String("--help") ||
+            argument == QLatin1String("-v") || argument == QLatin1String("--version") ||
+            argument.startsWith(QLatin1String("--screenshot")))
+            return true;
+    return false;
+}
+
+std::optional<int> runCommand(const QStringList& arguments, std::ostream& out, std::ostream& err,
+                              WindowRequest* window) {
+    const Streams streams{out, err};
+    if (arguments.size() > 1)
+        if (const Command* command = commandNamed(arguments[1]))
+            return command->run(arguments.mid(2), streams);
+    return parseWindow(arguments.mid(1), streams, window);
+}
+
+} // namespace stemwright

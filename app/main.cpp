@@ -1,0 +1,91 @@
+#include "app/command_line.h"
+#include "app/file_store.h"
+#include "app/look.h"
+#include "app/main_window.h"
+
+#include "core/document/examples.h"
+
+#include <QApplication>
+#include <QFile>
+#include <QHashSeed>
+
+#include <iostream>
+
+namespace {
+
+using namespace stemwright;
+
+/// A terminal without a display still has figures and sheets, but no board.
+bool hasDisplay() {
+#ifdef Q_OS_LINUX
+    return qEnvironmentVariableIsSet("QT_QPA_PLATFORM") || !qEnvironmentVariableIsEmpty("DISPLAY") ||
+           !qEnvironmentVariableIsEmpty("WAYLAND_DISPLAY");
+#else
+    return true;
+#endif
+}
+
+int showWindow(const WindowRequest& request) {
+    look::apply();
+    std::optional<Plan> plan;
+    FileMark mark;
+    if (!request.plan.isEmpty()) {
+        QString why;
+        plan = readPlan(request.plan, &why, &mark);
+        if (!plan) {
+            std::cerr << why.toStdString() << '\n';
+            return exitUnusable;
+        }
+    }
+    MainWindow window(plan ? Plan() : example(usualExample()));
+    if (plan)
+        window.openFile(request.plan);
+    if (!request.place.isEmpty())
+        window.showPlaceNamed(request.place);
+    if (!request.screenshot) {
+        window.restoreWhereItWas();
+        window.show();
+        return QApplication::exec();
+    }
+    window.resize(request.width, request.height);
+    window.show();
+    QApplication::processEvents();
+    if (!window.grab().save(*request.screenshot)) {
+        std::cerr << QCoreApplication::translate("Main", "%1 cannot be written.")
+                         .arg(*request.screenshot)
+                         .toStdString()
+                  << '\n';
+        return exitUnusable;
+    }
+    return exitFine;
+}
+
+} // namespace
+
+int main(int argc, char** argv) {
+    QStringList arguments;
+    for (int i = 0; i < argc; ++i)
+        arguments << QFile::decodeName(argv[i]);
+    const bool command = isCommand(arguments);
+    if (command) {
+        // The same plan gives the same bytes: no seed and no clock of this machine gets into a file.
+        QHashSeed::setDeterministicGlobalSeed();
+        qputenv("TZ", "UTC");
+        // Fonts are needed for paper, a screen is not.
+        qputenv("QT_QPA_PLATFORM", "offscreen");
+    } else if (!hasDisplay()) {
+        std::cerr
+            << "There is no display to open the board on; stemwright --help says what works without one.\n";
+        return exitUnusable;
+    }
+    QApplication application(argc, argv);
+    QApplication::setApplicationName(QStringLiteral("stemwright"));
+    QApplication::setApplicationDisplayName(QStringLiteral("Stemwright"));
+    QApplication::setApplicationVersion(QStringLiteral(STEMWRIGHT_VERSION));
+    QApplication::setDesktopFileName(QStringLiteral("stemwright"));
+
+    WindowRequest request;
+    if (const std::optional<int> code = runCommand(QApplication::arguments(), std::cout, std::cerr, &request))
+        return *code;
+    return showWindow(request);
+}

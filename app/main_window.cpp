@@ -1,0 +1,251 @@
+#include "app/main_window.h"
+
+#include "app/ask.h"
+#include "app/board/board_view.h"
+#include "app/board_page.h"
+#include "app/leaves/leaves_place.h"
+#include "app/look.h"
+#include "app/messages.h"
+#include "app/session.h"
+#include "app/settings.h"
+#include "app/sheets/sheets_place.h"
+#include "app/status_line.h"
+#include "app/wording.h"
+
+#include <QButtonGroup>
+#include <QCloseEvent>
+#include <QDir>
+#include <QFileInfo>
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QMimeData>
+#include <QPushButton>
+#include <QStackedWidget>
+#include <QVBoxLayout>
+
+namespace stemwright {
+
+MainWindow::MainWindow(Plan plan, QWidget* parent)
+    : QMainWindow(parent), session_(new Session(std::move(plan), this)) {
+    setObjectName(QStringLiteral("mainWindow"));
+    setWindowIcon(QIcon(QStringLiteral(":/icon.svg")));
+    setAcceptDrops(true);
+    setMinimumSize(960, 600);
+    resize(1440, 900);
+    buildPlaces();
+    buildMenus();
+
+    connect(session_, &Session::changed, this, [this](const Change& change) {
+        refreshUndo();
+        refreshTitle();
+        if (change.anotherPlan)
+            status_->hint({});
+    });
+    connect(session_, &Session::documentChanged, this, &MainWindow::refreshTitle);
+    connect(session_, &Session::failed, this,
+            [this](const Problem& problem) { status_->say(sentence(problem)); });
+    refreshUndo();
+    refreshTitle();
+}
+
+MainWindow::~MainWindow() = default;
+
+void MainWindow::buildPlaces() {
+    auto* middle = new QWidget(this);
+    auto* bar = new QWidget(middle);
+    bar->setObjectName(QStringLiteral("topBar"));
+    bar->setAttribute(Qt::WA_StyledBackground);
+    title_ = new QLabel(bar);
+    title_->setObjectName(QStringLiteral("planTitle"));
+    title_->setFont(look::font(look::Type::title));
+    subtitle_ = new QLabel(bar);
+    subtitle_->setObjectName(QStringLiteral("planSubtitle"));
+    subtitle_->setProperty("quiet", true);
+    saved_ = new QLabel(bar);
+    saved_->setObjectName(QStringLiteral("savedState"));
+    saved_->setProperty("quiet", true);
+    saved_->setAlignment(Qt::AlignRight | Qt::AlignVCenter);
+
+    places_ = new QStackedWidget(middle);
+    places_->setObjectName(QStringLiteral("places"));
+    board_ = new BoardPage(*session_, places_);
+    placeButtons_ = new QButtonGroup(this);
+    auto* pills = new QWidget(bar);
+    auto* pillRow = new QHBoxLayout(pills);
+    pillRow->setContentsMargins(0, 0, 0, 0);
+    pillRow->setSpacing(10);
+    const auto addPlace = [&](const QString& name, const char* key, QWidget* place,
+                              const QKeySequence& shortcut) {
+        const int id = places_->addWidget(place);
+        auto* button = new QPushButton(name, pills);
+        button->setObjectName(QLatin1String("place_") + QLatin1String(key));
+        button->setProperty("place", true);
+        button->setProperty("key", QLatin1String(key));
+        button->setCheckable(true);
+        button->setShortcut(shortcut);
+        button->setToolTip(tr("%1 (%2)").arg(name, shortcut.toString(QKeySequence::NativeText)));
+        placeButtons_->addButton(button, id);
+        pillRow->addWidget(button);
+    };
+    // In the order of the work.
+    addPlace(tr("Leaves"), "leaves", new LeavesPlace(*session_, places_), QKeySequence(Qt::CTRL | Qt::Key_1));
+    addPlace(tr("Board"), "board", board_, QKeySequence(Qt::CTRL | Qt::Key_2));
+    addPlace(tr("Sheets"), "sheets", new SheetsPlace(*session_, places_), QKeySequence(Qt::CTRL | Qt::Key_3));
+    connect(placeButtons_, &QButtonGroup::idToggled, this, [this](int id, bool on) {
+        if (!on)
+            return;
+        places_->setCurrentIndex(id);
+        places_->currentWidget()->setFocus();
+    });
+
+    auto* barRow = new QHBoxLayout(bar);
+    barRow->setContentsMargins(18, 6, 18, 6);
+    auto* left = new QHBoxLayout;
+    left->addWidget(title_);
+    left->addWidget(subtitle_, 1);
+    left->setSpacing(8);
+    barRow->addLayout(left, 1);
+    barRow->addWidget(pills);
+    barRow->addWidget(saved_, 1);
+
+    status_ = new StatusLine(*session_, middle);
+    auto* column = new QVBoxLayout(middle);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(0);
+    column->addWidget(bar);
+    column->addWidget(places_, 1);
+    column->addWidget(status_);
+    setCentralWidget(middle);
+    showPlaceNamed(QStringLiteral("board"));
+    connect(board_, &BoardPage::said, status_, &StatusLine::say);
+    connect(&board_->view(), &BoardView::statusChanged, status_, &StatusLine::hint);
+}
+
+void MainWindow::showPlaceNamed(const QString& name) {
+    for (QAbstractButton* button : placeButtons_->buttons())
+        if (button->property("key").toString() == name)
+            button->setChecked(true);
+}
+
+bool MainWindow::openFile(const QString& path) {
+    QString why;
+    FileMark mark;
+    std::optional<Plan> plan = readPlan(path, &why, &mark);
+    if (!plan) {
+        ask::tell(this, why);
+        return false;
+    }
+    mark_ = mark;
+    session_->open(std::move(*plan), QFileInfo(path).absoluteFilePath());
+    rememberRecent(session_->path());
+    return true;
+}
+
+void MainWindow::openChosen() {
+    if (!mayLeave())
+        return;
+    const QString folder = session_->path().isEmpty() ? settings::folder() : QFileInfo(session_->path()).path();
+    const QString path = ask::fileToOpen(this, folder);
+    if (!path.isEmpty())
+        openFile(path);
+}
+
+bool MainWindow::save() {
+    return session_->path().isEmpty() ? saveAs() : saveTo(session_->path());
+}
+
+bool MainWindow::saveAs() {
+    QString name = text(session_->plan().about.title).simplified();
+    // What no file system minds.
+    for (const QChar odd : QStringLiteral("/\\:*?\"<>|"))
+        name.replace(odd, QLatin1Char('-'));
+    const QString suggested =
+        session_->path().isEmpty()
+            ? QDir(settings::folder())
+                  .filePath((name.isEmpty() ? tr("Plant") : name.left(80)) + QStringLiteral(".stemplan"))
+            : session_->path();
+    const QString path =
+        ask::fileToSave(this, suggested, tr("Stemwright plans (*.stemplan)"), QStringLiteral("stemplan"));
+    if (path.isEmpty())
+        return false;
+    // The dialog has asked about a file that is there already.
+    if (QFileInfo(path).absoluteFilePath() != session_->path())
+        mark_ = {};
+    return saveTo(QFileInfo(path).absoluteFilePath());
+}
+
+bool MainWindow::saveTo(const QString& path) {
+    if (path == session_->path() && changedOnDisk(path, mark_))
+        switch (ask::aboutChangedFile(this, path)) {
+        case ask::Answer::overwrite:
+            break;
+        case ask::Answer::saveElsewhere:
+            return saveAs();
+        default:
+            return false;
+        }
+    QString why;
+    if (!writePlan(session_->plan(), path, &why, &mark_)) {
+        ask::tell(this, why);
+        return false;
+    }
+    session_->markSaved(path);
+    rememberRecent(path);
+    return true;
+}
+
+bool MainWindow::mayLeave() {
+    if (!session_->unsaved())
+        return true;
+    switch (ask::aboutUnsavedWork(this, text(session_->plan().about.title))) {
+    case ask::Answer::save:
+        return save();
+    case ask::Answer::discard:
+        return true;
+    default:
+        return false;
+    }
+}
+
+void MainWindow::closeEvent(QCloseEvent* event) {
+    if (!mayLeave()) {
+        event->ignore();
+        return;
+    }
+    settings::setWindowGeometry(saveGeometry());
+    event->accept();
+}
+
+void MainWindow::dragEnterEvent(QDragEnterEvent* event) {
+    const QList<QUrl> urls = event->mimeData()->urls();
+    if (urls.size() == 1 && urls.front().isLocalFile())
+        event->acceptProposedAction();
+}
+
+void MainWindow::dropEvent(QDropEvent* event) {
+    const QString path = event->mimeData()->urls().value(0).toLocalFile();
+    if (!path.isEmpty() && mayLeave())
+        openFile(path);
+}
+
+void MainWindow::refreshTitle() {
+    const Plan& plan = session_->plan();
+    const PotFigures& pot = session_->figures().pot;
+    const QString title = plan.about.title.empty() ? tr("Untitled plant") : text(plan.about.title);
+    title_->setText(QFontMetrics(title_->font()).elidedText(title, Qt::ElideRight, 340));
+    title_->setToolTip(title);
+    QStringList parts{tr("%n stem(s)", nullptr, pot.stems), tr("%n leaf/leaves", nullptr, pot.leaves)};
+    if (!plan.pot.name.empty())
+        parts << text(plan.pot.name);
+    subtitle_->setText(parts.join(QStringLiteral(" · ")));
+    subtitle_->setToolTip(subtitle_->text());
+    saved_->setText(session_->unsaved() ? tr("not saved")
+                    : session_->path().isEmpty()
+                        ? tr("new")
+                        : tr("saved in %1").arg(QFileInfo(session_->path()).fileName()));
+    saved_->setToolTip(QDir::toNativeSeparators(session_->path()));
+    setWindowTitle(tr("%1[*] — Stemwright").arg(title));
+    setWindowModified(session_->unsaved());
+}
+
+} // namespace stemwright

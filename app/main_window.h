@@ -1,0 +1,80 @@
+#pragma once
+
+#include "app/file_store.h"
+
+#include <QMainWindow>
+
+class QLabel;
+class QStackedWidget;
+class QButtonGroup;
+
+namespace stemwright {
+
+class Session;
+class BoardView;
+class BoardPage;
+class StatusLine;
+
+/// The one window: the places in the order of the work, the menus, and the plan's file. Wiring only.
+class MainWindow : public QMainWindow {
+    Q_OBJECT
+public:
+    explicit MainWindow(Plan plan, QWidget* parent = nullptr);
+    ~MainWindow() override;
+
+    Session& session() { return *session_; }
+
+    /// Opens a file; where it cannot be used the open plan stays, and a message says why.
+    bool openFile(const QString& path);
+    /// "leaves", "board" or "sheets".
+    void showPlaceNamed(const QString& name);
+    /// Size and place of the last run.
+    void restoreWhereItWas();
+
+public Q_SLOTS:
+    bool save();
+    bool saveAs();
+
+protected:
+    void closeEvent(QCloseEvent* event) override;
+    void dragEnterEvent(QDragEnterEvent* event) override;
+    void dropEvent(QDropEvent* event) override;
+
+private:
+    void buildPlaces();
+    void buildMenus();
+    void buildFileMenu();
+    void buildEditMenu();
+    void buildPlanMenu();
+    void buildViewMenu();
+    void buildHelpMenu();
+    void buildSuggestMenu();
+    void askStemSettings(StemId id);
+    void newPlan();
+    void openChosen();
+    void openExample(const QString& key);
+    bool saveTo(const QString& path);
+    /// Asks what to do with unsaved work; false where she would rather stay.
+    bool mayLeave();
+    void refreshTitle();
+    void refreshUndo();
+    void rememberRecent(const QString& path);
+    void fillRecent();
+    void fillExamples();
+
+    Session* session_;
+    FileMark mark_;
+    QStackedWidget* places_ = nullptr;
+    QButtonGroup* placeButtons_ = nullptr;
+    BoardPage* board_ = nullptr;
+    StatusLine* status_ = nullptr;
+    QLabel* title_ = nullptr;
+    QLabel* subtitle_ = nullptr;
+    QLabel* saved_ = nullptr;
+    QAction* undo_ = nullptr;
+    QAction* redo_ = nullptr;
+    QMenu* recent_ = nullptr;
+    QMenu* examples_ = nullptr;
+};
+
+} // namespace stemwright

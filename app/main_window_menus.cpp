@@ -1,0 +1,263 @@
+// The menus of the main window.
+#include "app/about_dialogs.h"
+#include "app/board/board_view.h"
+#include "app/board_page.h"
+#if __has_include("app/leaves/binding_dialog.h")
+#include "app/leaves/binding_dialog.h"
+#endif
+#if __has_include("app/leaves/new_plan_dialog.h")
+#include "app/leaves/new_plan_dialog.h"
+#endif
+#if __has_include("app/leaves/pot_dialog.h")
+#include "app/leaves/pot_dialog.h"
+#endif
+#if __has_include("app/leaves/stem_dialog.h")
+#include "app/leaves/stem_dialog.h"
+#endif
+#include "app/main_window.h"
+#include "app/messages.h"
+#include "app/session.h"
+#include "app/settings.h"
+#include "app/suggestions.h"
+#include "app/wording.h"
+#include "core/document/examples.h"
+#include "core/document/moves.h"
+
+#include <QDir>
+#include <QFileInfo>
+#include <QMenuBar>
+
+namespace stemwright {
+
+namespace {
+
+constexpr int recentMost = 8;
+
+QAction* add(QMenu* menu, const char* name, const QString& text, const QKeySequence& keys = {}) {
+    QAction* action = menu->addAction(text);
+    action->setObjectName(QLatin1String(name));
+    action->setShortcut(keys);
+    return action;
+}
+
+} // namespace
+
+void MainWindow::buildMenus() {
+    buildFileMenu();
+    buildEditMenu();
+    buildSuggestMenu();
+    buildPlanMenu();
+    buildViewMenu();
+    buildHelpMenu();
+}
+
+void MainWindow::buildFileMenu() {
+    QMenu* menu = menuBar()->addMenu(tr("&File"));
+    connect(add(menu, "newPlan", tr("&New…"), QKeySequence::New), &QAction::triggered, this,
+            &MainWindow::newPlan);
+    connect(add(menu, "openPlan", tr("&Open…"), QKeySequence::Open), &QAction::triggered, this,
+            &MainWindow::openChosen);
+    recent_ = menu->addMenu(tr("Open &recent"));
+    connect(recent_, &QMenu::aboutToShow, this, &MainWindow::fillRecent);
+    examples_ = menu->addMenu(tr("Open an &example"));
+    examples_->setToolTipsVisible(true);
+    // Their titles stand in the plans themselves, which are not read before someone asks.
+    connect(examples_, &QMenu::aboutToShow, this, &MainWindow::fillExamples);
+    menu->addSeparator();
+    connect(add(menu, "save", tr("&Save"), QKeySequence::Save), &QAction::triggered, this, &MainWindow::save);
+    connect(add(menu, "saveAs", tr("Save &as…"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_S)),
+            &QAction::triggered, this, &MainWindow::saveAs);
+    menu->addSeparator();
+    connect(add(menu, "print", tr("&Print and sheets…"), QKeySequence::Print), &QAction::triggered, this,
+            [this] { showPlaceNamed(QStringLiteral("sheets")); });
+    menu->addSeparator();
+    connect(add(menu, "quit", tr("&Quit"), QKeySequence::Quit), &QAction::triggered, this, &QWidget::close);
+}
+
+void MainWindow::buildEditMenu() {
+    QMenu* menu = menuBar()->addMenu(tr("&Edit"));
+    undo_ = add(menu, "undo", tr("&Undo"), QKeySequence::Undo);
+    redo_ = add(menu, "redo", tr("&Redo"), QKeySequence::Redo);
+    BoardView& board = board_->view();
+    // A hand that holds something lets go of it first, and takes back nothing.
+    const auto unlessHolding = [this, &board](void (Session::*step)()) {
+        if (board.holding())
+            board.cancel();
+        else
+            (session_->*step)();
+    };
+    connect(undo_, &QAction::triggered, this, [unlessHolding] { unlessHolding(&Session::undo); });
+    connect(redo_, &QAction::triggered, this, [unlessHolding] { unlessHolding(&Session::redo); });
+    menu->addSeparator();
+    for (QAction* action : board.editActions())
+        if (action)
+            menu->addAction(action);
+        else
+            menu->addSeparator();
+    connect(&board, &BoardView::stemSettingsWanted, this, [this](StemId id) { askStemSettings(id); });
+}
+
+void MainWindow::askStemSettings(StemId id) {
+    const Stem* stem = stemwright::find(session_->plan(), id);
+    if (!stem)
+        return;
+#if __has_include("app/leaves/stem_dialog.h")
+    StemDialog dialog(*stem, session_->plan().units, this);
+    if (dialog.exec() == QDialog::Accepted)
+        board_->view().make(reformStem(session_->plan(), id, dialog.form()));
+#endif
+}
+
+void MainWindow::buildSuggestMenu() {
+    QMenu* menu = menuBar()->addMenu(tr("&Suggest"));
+    const auto spreads = [this, menu](const char* name, const QString& text, const QKeySequence& keys,
+                                      auto start) {
+        connect(add(menu, name, text, keys), &QAction::triggered, this, [this, start] {
+            showPlaceNamed(QStringLiteral("board"));
+            start(board_->suggestions());
+        });
+    };
+    spreads("spread", tr("&Spread the colours"), QKeySequence(Qt::Key_F6),
+            [](Suggestions& suggestions) { suggestions.spreadColours(false); });
+    spreads("spreadPairs", tr("Spread the colours in &matched pairs"), QKeySequence(Qt::SHIFT | Qt::Key_F6),
+            [](Suggestions& suggestions) { suggestions.spreadColours(true); });
+    spreads("order", tr("&Order tip to base"), QKeySequence(Qt::Key_F7),
+            [](Suggestions& suggestions) { suggestions.orderTipToBase(); });
+    spreads("shuffle", tr("S&huffle"), QKeySequence(Qt::Key_F8),
+            [](Suggestions& suggestions) { suggestions.shuffle(); });
+    menu->addSeparator();
+    QAction* take =
+        add(menu, "takeSuggestion", tr("&Take what is shown"), QKeySequence(Qt::CTRL | Qt::Key_Return));
+    QAction* drop =
+        add(menu, "dropSuggestion", tr("&Drop what is shown"), QKeySequence(Qt::CTRL | Qt::Key_Backspace));
+    connect(take, &QAction::triggered, session_, &Session::takeOffer);
+    connect(drop, &QAction::triggered, session_, &Session::dropOffer);
+    const auto enable = [this, take, drop] {
+        take->setEnabled(session_->offer().has_value());
+        drop->setEnabled(session_->offer().has_value());
+    };
+    connect(session_, &Session::offerChanged, this, enable);
+    enable();
+}
+
+void MainWindow::buildPlanMenu() {
+    QMenu* menu = menuBar()->addMenu(tr("&Plan"));
+    connect(add(menu, "aboutPlan", tr("&Title, date and note…")), &QAction::triggered, this, [this] {
+        AboutPlanDialog dialog(session_->plan().about, this);
+        if (dialog.exec() == QDialog::Accepted)
+            session_->make(Set<About>{dialog.about()});
+    });
+#if __has_include("app/leaves/binding_dialog.h")
+    connect(add(menu, "binding", tr("&Binding…")), &QAction::triggered, this, [this] {
+        BindingDialog dialog(session_->plan().binding, session_->plan().units, this);
+        if (dialog.exec() == QDialog::Accepted)
+            session_->make(Set<Binding>{dialog.binding()});
+    });
+#endif
+#if __has_include("app/leaves/pot_dialog.h")
+    connect(add(menu, "pot", tr("&Pot…")), &QAction::triggered, this, [this] {
+        PotDialog dialog(session_->plan().pot, session_->plan().units, this);
+        if (dialog.exec() == QDialog::Accepted)
+            session_->make(Set<Pot>{dialog.pot()});
+    });
+#endif
+}
+
+void MainWindow::buildViewMenu() {
+    QMenu* menu = menuBar()->addMenu(tr("&View"));
+    BoardView& board = board_->view();
+    connect(add(menu, "zoomIn", tr("&Nearer"), QKeySequence::ZoomIn), &QAction::triggered, &board,
+            &BoardView::zoomIn);
+    connect(add(menu, "zoomOut", tr("&Farther"), QKeySequence::ZoomOut), &QAction::triggered, &board,
+            &BoardView::zoomOut);
+    connect(add(menu, "zoomReset", tr("As it &was"), QKeySequence(Qt::CTRL | Qt::Key_0)), &QAction::triggered,
+            &board, &BoardView::zoomReset);
+    connect(add(menu, "zoomFit", tr("The &whole board"), QKeySequence(Qt::CTRL | Qt::Key_9)),
+            &QAction::triggered, &board, &BoardView::zoomFit);
+    menu->addSeparator();
+    QAction* codes = add(menu, "showCodes", tr("Mix &codes on the leaves"), QKeySequence(Qt::Key_F4));
+    codes->setCheckable(true);
+    connect(codes, &QAction::toggled, this, [&board](bool on) {
+        board.setCodesShown(on);
+        settings::setShowCodes(on);
+    });
+    codes->setChecked(settings::showCodes());
+}
+
+void MainWindow::buildHelpMenu() {
+    QMenu* menu = menuBar()->addMenu(tr("&Help"));
+    connect(add(menu, "keys", tr("&Keys…"), QKeySequence(Qt::Key_F1)), &QAction::triggered, this,
+            [this] { showKeys(this); });
+    connect(add(menu, "cautions", tr("&Cautions…")), &QAction::triggered, this, [this] { showCautions(this); });
+    connect(add(menu, "about", tr("&About Stemwright…")), &QAction::triggered, this,
+            [this] { showAbout(this); });
+}
+
+void MainWindow::newPlan() {
+    if (!mayLeave())
+        return;
+#if __has_include("app/leaves/new_plan_dialog.h")
+    NewPlanDialog dialog(this);
+    if (dialog.exec() != QDialog::Accepted)
+        return;
+    mark_ = {};
+    session_->open(dialog.plan(), {}, false);
+    showPlaceNamed(QStringLiteral("board"));
+#endif
+}
+
+void MainWindow::openExample(const QString& key) {
+    if (!mayLeave())
+        return;
+    mark_ = {};
+    session_->open(example(key.toStdString()), {});
+}
+
+void MainWindow::fillExamples() {
+    if (!examples_->isEmpty())
+        return;
+    for (const ExampleInfo& info : examples()) {
+        QAction* action = examples_->addAction(text(info.title));
+        action->setObjectName(QStringLiteral("example_") + text(info.key));
+        action->setToolTip(text(info.sentence));
+        connect(action, &QAction::triggered, this, [this, key = text(info.key)] { openExample(key); });
+    }
+}
+
+void MainWindow::rememberRecent(const QString& path) {
+    QStringList paths = settings::recentPlans();
+    paths.removeAll(path);
+    paths.prepend(path);
+    settings::setRecentPlans(paths.mid(0, recentMost));
+}
+
+void MainWindow::fillRecent() {
+    recent_->clear();
+    for (const QString& path : settings::recentPlans()) {
+        // An ampersand in a file's name is no shortcut.
+        QString name = QFileInfo(path).fileName();
+        QAction* action = recent_->addAction(name.replace(QLatin1Char('&'), QStringLiteral("&&")));
+        action->setToolTip(QDir::toNativeSeparators(path));
+        action->setEnabled(QFileInfo::exists(path));
+        connect(action, &QAction::triggered, this, [this, path] {
+            if (mayLeave())
+                openFile(path);
+        });
+    }
+    recent_->setToolTipsVisible(true);
+    if (recent_->isEmpty())
+        recent_->addAction(tr("No plans yet"))->setEnabled(false);
+}
+
+void MainWindow::refreshUndo() {
+    undo_->setEnabled(session_->canUndo());
+    redo_->setEnabled(session_->canRedo());
+    undo_->setText(session_->canUndo() ? tr("&Undo %1").arg(deedText(*session_->toUndo())) : tr("&Undo"));
+    redo_->setText(session_->canRedo() ? tr("&Redo %1").arg(deedText(*session_->toRedo())) : tr("&Redo"));
+}
+
+void MainWindow::restoreWhereItWas() {
+    restoreGeometry(settings::windowGeometry());
+}
+
+} // namespace stemwright

@@ -1,0 +1,146 @@
+#include "app/command_line.h"
+
+#include "core/document/examples.h"
+#include "core/document/plan_file.h"
+#include "tests/support/boards.h"
+
+#include <QDir>
+#include <QFile>
+#include <QTemporaryDir>
+
+#include <gtest/gtest.h>
+#include <nlohmann/json.hpp>
+
+#include <sstream>
+
+namespace stemwright {
+namespace {
+
+struct Outcome {
+    std::optional<int> code;
+    std::string out;
+    std::string err;
+    WindowRequest window;
+};
+
+Outcome run(QStringList arguments) {
+    std::ostringstream out, err;
+    Outcome outcome;
+    arguments.prepend(QStringLiteral("stemwright"));
+    outcome.code = runCommand(arguments, out, err, &outcome.window);
+    outcome.out = out.str();
+    outcome.err = err.str();
+    return outcome;
+}
+
+class CommandLineTest : public ::testing::Test {
+protected:
+    QString write(const char* name, const std::string& text) {
+        const QString path = folder.filePath(QLatin1String(name));
+        QFile file(path);
+        EXPECT_TRUE(file.open(QIODevice::WriteOnly));
+        file.write(text.data(), static_cast<qint64>(text.size()));
+        return path;
+    }
+    /// One sentence on standard error, nothing on standard output.
+    static void expectUnusable(const Outcome& outcome) {
+        EXPECT_EQ(outcome.code, exitUnusable);
+        EXPECT_TRUE(outcome.out.empty()) << outcome.out;
+        EXPECT_EQ(std::count(outcome.err.begin(), outcome.err.end(), '\n'), 1) << outcome.err;
+        EXPECT_GT(outcome.err.size(), 10u);
+    }
+
+    QTemporaryDir folder;
+};
+
+TEST_F(CommandLineTest, EveryExampleIsListedAndWritten) {
+    const Outcome list = run({QStringLiteral("example")});
+    EXPECT_EQ(list.code, exitFine);
+    ASSERT_GE(examples().size(), 4u);
+    for (const ExampleInfo& info : examples()) {
+        EXPECT_NE(list.out.find(info.key), std::string::npos);
+        const QString path = folder.filePath(QStringLiteral("example.stemplan"));
+        const QString key = QString::fromStdString(std::string(info.key));
+        EXPECT_EQ(run({QStringLiteral("example"), key, QStringLiteral("-o"), path}).code, exitFine);
+        QFile file(path);
+        ASSERT_TRUE(file.open(QIODevice::ReadOnly));
+        const QByteArray bytes = file.readAll();
+        const auto plan = planFromText({bytes.constData(), static_cast<std::size_t>(bytes.size())});
+        ASSERT_TRUE(plan);
+        EXPECT_EQ(plan.value(), example(info.key));
+    }
+}
+
+TEST_F(CommandLineTest, FiguresAsJsonCarryTheirUnits) {
+    const Plan plan = test::smallBoard();
+    const Outcome outcome =
+        run({QStringLiteral("figures"), write("a.stemplan", planText(plan)), QStringLiteral("--json")});
+    ASSERT_EQ(outcome.code, exitFine) << outcome.err;
+    const auto json = nlohmann::json::parse(outcome.out);
+    ASSERT_EQ(json["stems"].size(), 3u);
+    // Three tiers 8 mm apart on a tail of 30 mm, and 14 mm leaves at 60 degrees above the tip's node.
+    EXPECT_NEAR(json["stems"][0]["height_mm"].get<double>(), 30 + 2 * 8 + 14 * 0.5, 1e-3);
+    EXPECT_EQ(json["stems"][0]["leaves"], 6);
+    EXPECT_EQ(json["pot"]["leaves"], 10);
+    EXPECT_EQ(json["pot"]["leaves_in_tray"], 14);
+    EXPECT_EQ(json["stems"][2]["leaves"], 0);
+}
+
+TEST_F(CommandLineTest, FiguresForReadingNameEveryStem) {
+    const Outcome outcome = run({QStringLiteral("figures"), write("a.stemplan", planText(test::smallBoard()))});
+    ASSERT_EQ(outcome.code, exitFine);
+    for (const char* name : {"Stem 1", "Stem 2", "Stem 3", "Plum", "Sea"})
+        EXPECT_NE(outcome.out.find(name), std::string::npos) << name;
+}
+
+TEST_F(CommandLineTest, CheckTellsByItsExitWhetherThereIsAnything) {
+    // The small board has an unmatched pair on Stem 2 and a stem without leaves.
+    const Outcome found = run({QStringLiteral("check"), write("a.stemplan", planText(test::smallBoard()))});
+    EXPECT_EQ(found.code, exitFindings);
+    EXPECT_NE(found.out.find("Stem 3 has no leaves"), std::string::npos) << found.out;
+    Plan calm = test::smallBoard();
+    calm.stems.clear();
+    EXPECT_EQ(run({QStringLiteral("check"), write("b.stemplan", planText(calm))}).code, exitFine);
+}
+
+TEST_F(CommandLineTest, WhatCannotBeUsedGivesOneSentence) {
+    const QString good = write("good.stemplan", planText(test::smallBoard()));
+    const QString broken =
+        write("broken.stemplan", "{\n  \"format\": \"stemplan\",\n  \"version\": 1,\n  oops\n}");
+    const Outcome syntax = run({QStringLiteral("figures"), broken});
+    expectUnusable(syntax);
+    EXPECT_NE(syntax.err.find("broken.stemplan"), std::string::npos);
+    EXPECT_NE(syntax.err.find("line 4"), std::string::npos) << syntax.err;
+    expectUnusable(run({QStringLiteral("figures"), folder.path()}));
+    expectUnusable(run({QStringLiteral("figures"), folder.filePath(QStringLiteral("none.stemplan"))}));
+    expectUnusable(run({QStringLiteral("figures"), write("empty.stemplan", "")}));
+    expectUnusable(run({QStringLiteral("figures")}));
+    expectUnusable(run({QStringLiteral("figures"), good, good}));
+    expectUnusable(run({QStringLiteral("figures"), good, QStringLiteral("--yaml")}));
+    expectUnusable(run({QStringLiteral("example"), QStringLiteral("no-such-plant")}));
+    expectUnusable(run({QStringLiteral("grow"), good}));
+    expectUnusable(run({QStringLiteral("--size"), QStringLiteral("12x"), good}));
+    expectUnusable(run({QStringLiteral("example"), QString::fromStdString(std::string(examples().front().key)),
+                        QStringLiteral("-o"), folder.path()}));
+    expectUnusable(run({QStringLiteral("figures"), write("deep.stemplan", std::string(100'000, '['))}));
+    if (QFile::exists(QStringLiteral("/dev/zero")))
+        expectUnusable(run({QStringLiteral("figures"), QStringLiteral("/dev/zero")}));
+}
+
+TEST_F(CommandLineTest, WithoutACommandTheWindowIsWanted) {
+    const Outcome outcome = run({QStringLiteral("my.stemplan")});
+    EXPECT_FALSE(outcome.code);
+    EXPECT_EQ(outcome.window.plan, QStringLiteral("my.stemplan"));
+    EXPECT_FALSE(isCommand({QStringLiteral("stemwright"), QStringLiteral("my.stemplan")}));
+    EXPECT_TRUE(isCommand({QStringLiteral("stemwright"), QStringLiteral("figures")}));
+}
+
+TEST_F(CommandLineTest, HelpNamesEveryCommand) {
+    const Outcome outcome = run({QStringLiteral("--help")});
+    EXPECT_EQ(outcome.code, exitFine);
+    for (const char* command : {"example", "figures", "sheets", "check", "spread"})
+        EXPECT_NE(outcome.out.find(command), std::string::npos) << command;
+}
+
+} // namespace
+} // namespace stemwright
