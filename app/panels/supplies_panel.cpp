@@ -86,6 +86,7 @@ SuppliesPanel::SuppliesPanel(Session& session, QWidget* parent)
     top->addStretch();
     top->addWidget(note);
     rows_->setColumnStretch(0, 1);
+    rows_->setHorizontalSpacing(look::unit * 2);
     rows_->setVerticalSpacing(3);
     auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
@@ -103,6 +104,8 @@ void SuppliesPanel::refresh() {
         auto* label = item ? qobject_cast<QLabel*>(item->widget()) : nullptr;
         if (!label) {
             label = new QLabel(this);
+            // The amounts are never cut; long names wrap.
+            label->setWordWrap(column == 0);
             rows_->addWidget(label, row, column, column == 1 ? Qt::AlignRight : Qt::Alignment());
             if (column == 1)
                 label->setFont(look::font(look::Type::strong));
