@@ -44,8 +44,6 @@ QString wordFor(SheetWord which) {
         return tr("4 in");
     case SheetWord::ruleCheck:
         return tr("Measure these rules first. If they are off, print again at 100 %, not fitted to the page.");
-    case SheetWord::continued:
-        return tr("%1 (continued)");
     case SheetWord::summary:
         return tr("Stems: %1. Leaves on them: %2, in the tray: %3.");
     case SheetWord::heights:
@@ -86,8 +84,6 @@ QString wordFor(SheetWord which) {
         return tr("Stems: lengths to cut");
     case SheetWord::noStems:
         return tr("The plan has no stems yet.");
-    case SheetWord::note:
-        return tr("Note");
     case SheetWord::matOf:
         return QStringLiteral("%1");
     case SheetWord::matSheet:
@@ -102,8 +98,6 @@ QString wordFor(SheetWord which) {
         return tr("Cut %1: %2.", "what is wound, length");
     case SheetWord::coreLine:
         return tr("Core wire %1.");
-    case SheetWord::stakeLine:
-        return tr("Stake %1, bound in over %2.");
     case SheetWord::columnTier:
         return tr("No.");
     case SheetWord::columnFaces:
@@ -134,32 +128,72 @@ QString wordFor(SheetWord which) {
         return tr("Some leaves are drawn steeper than they stand, to fit the paper; their size is true.");
     case SheetWord::leafTooLong:
         return tr("Some leaves are larger than the paper and are in the list only.");
-    case SheetWord::layHint:
-        return tr("Lay each leaf on its outline.");
-    case SheetWord::step:
+    case SheetWord::columnDone:
+        return tr("Done");
+    case SheetWord::columnStep:
+        return tr("No.");
+    case SheetWord::columnDo:
         return tr("Step");
-    case SheetWord::cardTip:
-    case SheetWord::cardBind:
+    case SheetWord::columnUsed:
+        return tr("Used so far");
+    case SheetWord::columnLeft:
+        return tr("Left");
+    case SheetWord::cardCut:
+        return tr("Cut %1.");
+    case SheetWord::cardBegin:
+        return tr("Lay the first %1 of %2 in along the wires of tier 1, then begin to wind.");
+    case SheetWord::cardTier:
+        return tr("Tier %1, %2: %3.");
+    case SheetWord::cardTurn:
+        return tr("Turn the stem a quarter.");
+    case SheetWord::cardHalfTurn:
+        return tr("Turn the stem half round.");
+    case SheetWord::cardTurnBy:
+        return tr("Turn the stem by %1°.");
+    case SheetWord::cardStake:
+        return tr("Lay the stake, %1, along the tail, so that %2 of it are bound in.");
     case SheetWord::cardTail:
-    case SheetWord::cardEnd:
-    case SheetWord::cardUsed:
-        return {};
+        return tr("Wrap the tail down to the foot.");
+    case SheetWord::cardFinish:
+        return tr("Finish: knot, or twist off, with the last %1; cut off what is left and turn the ends in.");
+    case SheetWord::cardCover:
+        return tr("Wind %1 over the whole stem, from the tip down.");
+    case SheetWord::cardLeaf:
+        return tr("%1 %2", "side, code of the mix");
+    case SheetWord::cardNothing:
+        return tr("There is nothing to bind on this stem.");
     case SheetWord::nothingToMake:
         return tr("Every leaf of the stock is made.");
     case SheetWord::columnToMake:
         return tr("To make");
-    case SheetWord::columnMade:
-        return tr("Made");
     case SheetWord::columnBeads:
         return tr("Beads");
     case SheetWord::columnWire:
         return tr("Wire each");
-    case SheetWord::columnRows:
-        return tr("Beads by row, outer row inward");
+    case SheetWord::columnAllWire:
+        return tr("Wire in all");
     case SheetWord::columnTally:
         return tr("Tally");
+    case SheetWord::rowsLine:
+        return tr("Rows, outer inward: %1.");
+    case SheetWord::beadsLine:
+        return tr("Colours: %1.");
+    case SheetWord::tallyTens:
+        return tr("a box for every %1");
+    case SheetWord::allToMake:
+        return tr("In all");
+    case SheetWord::potLine:
+        return tr("%1. Opening %2, depth %3.");
+    case SheetWord::potSpots:
+        return tr("Cut it out, lay it on the clay with its front to you and prick through the marks.");
     case SheetWord::potFront:
         return tr("front");
+    case SheetWord::potBack:
+        return tr("back");
+    case SheetWord::potNotPlaced:
+        return tr("Not placed in the pot yet: %1.");
+    case SheetWord::potPart:
+        return tr("part %1 of %2");
     }
     return {};
 }

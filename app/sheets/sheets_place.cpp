@@ -105,7 +105,10 @@ void SheetsPlace::buildChoices(QWidget* column) {
 
     rows->addWidget(headingLabel(tr("Pages"), column));
     const std::pair<SheetPage, QString> offered[] = {{SheetPage::glance, tr("The plant at a &glance")},
-                                                     {SheetPage::mats, tr("&Mats, true size")}};
+                                                     {SheetPage::mats, tr("&Mats, true size")},
+                                                     {SheetPage::cards, tr("&Binding cards")},
+                                                     {SheetPage::leaves, tr("&Leaves to make")},
+                                                     {SheetPage::pot, tr("P&ot from above, true size")}};
     for (const auto& [page, name] : offered) {
         auto* box = new QCheckBox(name, column);
         box->setObjectName(QStringLiteral("sheetsPage%1").arg(static_cast<int>(page)));

@@ -453,6 +453,8 @@ MatBlock MatLayout::block(const Views& shown, const Part& part, int sheet) const
     for (const MatRow& row : rows) {
         const double joint = y0 + row.along;
         const double at = row.top + (row.tier < 0 ? row.height / 2 : lineHeight(type::small) / 2 + 0.7);
+        if (row.tier >= 0) // the joint's own mark, exactly where it is
+            canvas.line({viewsRight - 1.8, joint}, {viewsRight, joint}, 0.2);
         if (row.tier >= 0 || row.along >= mat_.clay - 1e-9)
             canvas.line({viewsRight, joint}, {listLeft - 1, at}, 0.12, Ink::quiet);
         list.draw(canvas, listLeft, row);

@@ -100,16 +100,36 @@ BoxMm boxOf(const Mark& mark, const Plan& plan) {
 
 std::vector<Page> sheetPages(const Plan& plan, const Figures& figures, const SheetOptions& options,
                              const TextMeasure& measure, const SheetWords& words) {
-    const SheetContext context{plan, figures, options, measure, words};
+    SheetContext context{plan, figures, options, measure, words, {}};
     const auto wanted = [&](SheetPage what) { return options.only.empty() || options.only.contains(what); };
     std::vector<Page> pages;
     const auto add = [&](std::vector<Page> more) {
         std::move(more.begin(), more.end(), std::back_inserter(pages));
     };
-    if (wanted(SheetPage::glance))
-        add(glancePages(context));
+    std::vector<Page> mats;
     if (wanted(SheetPage::mats))
-        add(matPages(context));
+        mats = matPages(context);
+    if (wanted(SheetPage::glance)) {
+        // The list of stems says where each one's mat is, so its own pages are counted first.
+        if (!mats.empty()) {
+            context.matPage.assign(plan.stems.size(), 0);
+            const std::size_t before = glancePages(context).size();
+            for (std::size_t i = 0; i < mats.size(); ++i)
+                for (const StemId stem : mats[i].stems) {
+                    const auto place = static_cast<std::size_t>(find(plan, stem) - plan.stems.data());
+                    if (context.matPage[place] == 0)
+                        context.matPage[place] = static_cast<int>(before + i + 1);
+                }
+        }
+        add(glancePages(context));
+    }
+    add(std::move(mats));
+    if (wanted(SheetPage::cards))
+        add(cardPages(context));
+    if (wanted(SheetPage::leaves))
+        add(leavesPages(context));
+    if (wanted(SheetPage::pot))
+        add(potPages(context));
     finishPages(context, pages);
     return pages;
 }

@@ -15,6 +15,8 @@ struct SheetContext {
     const SheetOptions& options;
     const TextMeasure& measure;
     const SheetWords& words;
+    /// The page of each stem's first mat, by place in plan.stems; 0 for none, empty where no mats are printed.
+    std::vector<int> matPage = {};
 
     /// The stems that are asked for, as places in plan.stems.
     std::vector<std::size_t> stems() const;

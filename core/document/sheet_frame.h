@@ -34,5 +34,8 @@ void finishPages(const SheetContext& context, std::vector<Page>& pages);
 // One file a sort of page.
 std::vector<Page> glancePages(const SheetContext& context);
 std::vector<Page> matPages(const SheetContext& context);
+std::vector<Page> cardPages(const SheetContext& context);
+std::vector<Page> leavesPages(const SheetContext& context);
+std::vector<Page> potPages(const SheetContext& context);
 
 } // namespace stemwright

@@ -140,6 +140,9 @@ void figures(SheetFlow& flow, const SheetContext& context) {
         std::any_of(places.begin(), places.end(), [&](std::size_t i) { return context.plan.stems[i].core; });
     if (cores)
         head.push_back(words.word(SheetWord::columnCore));
+    const bool mats = !context.matPage.empty();
+    if (mats)
+        head.push_back(words.word(SheetWord::columnMat));
     std::vector<std::vector<std::string>> rows;
     for (const std::size_t i : places) {
         const Stem& stem = context.plan.stems[i];
@@ -151,6 +154,8 @@ void figures(SheetFlow& flow, const SheetContext& context) {
             rows.back().push_back(words.cut(wrap.toCut));
         if (cores)
             rows.back().push_back(stem.core ? words.wire(stem.core->diameter, stem.core->gauge) : "");
+        if (mats)
+            rows.back().push_back(context.matPage[i] > 0 ? std::to_string(context.matPage[i]) : "");
     }
     if (context.options.stems.empty()) {
         const PotFigures& pot = context.figures.pot;
@@ -158,8 +163,7 @@ void figures(SheetFlow& flow, const SheetContext& context) {
                         words.drift(pot.drift), "", words.cut(pot.leafWire)});
         for (const WrapFigures& wrap : pot.wraps)
             rows.back().push_back(words.cut(wrap.toCut));
-        if (cores)
-            rows.back().push_back("");
+        rows.back().resize(head.size());
     }
     std::vector<std::vector<std::string>> all = rows;
     all.insert(all.begin(), head);

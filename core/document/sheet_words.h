@@ -35,8 +35,7 @@ enum class SheetWord {
     pageOf,    ///< page, pages
     ruleMm,    ///< the name of the 100 mm rule
     ruleInch,  ///< of the 4 in rule
-    ruleCheck, ///< measure the rule before using the page
-    continued, ///< title
+    ruleCheck, ///< measure the rules before using the page
     // the plant at a glance
     summary, ///< stems, leaves on them, leaves in the tray
     heights, ///< shortest, tallest
@@ -58,16 +57,14 @@ enum class SheetWord {
     mixesHeading,
     stemsHeading,
     noStems,
-    note,
     // mats
     matOf,    ///< stem's name
     matSheet, ///< sheet, sheets of the stem
     seenFromFront,
     seenFromSide,    ///< the stem turned a quarter
-    arrangementLine, ///< the arrangement in words, tiers, leaves
+    arrangementLine, ///< the arrangement in words, tiers, leaves, height
     cutWrap,         ///< the wrap in words, its length to cut
     coreLine,        ///< core wire in words
-    stakeLine,       ///< stake in words, its overlap
     columnTier,
     columnFaces,
     columnLeavesOf,
@@ -83,24 +80,42 @@ enum class SheetWord {
     around,       ///< leaves in the tier, where the first points
     drawnSteeper, ///< leaves stand flatter than the paper is wide
     leafTooLong,
-    layHint,
     // binding cards
-    step,
-    cardTip,
-    cardBind,
-    cardTail,
-    cardEnd,
-    cardUsed,
+    columnDone,
+    columnStep,
+    columnDo,
+    columnUsed,
+    columnLeft,
+    cardCut,      ///< what is cut, in a list
+    cardBegin,    ///< length laid in, the wrap in words
+    cardTier,     ///< tier, how it faces, its leaves
+    cardTurn,     ///< a quarter
+    cardHalfTurn, ///< half
+    cardTurnBy,   ///< degrees
+    cardStake,    ///< the stake in words, the overlap
+    cardTail,     ///< length
+    cardFinish,   ///< length kept for it
+    cardCover,    ///< the wrap in words
+    cardLeaf,     ///< side, code, kind
+    cardNothing,
     // leaves to make
     nothingToMake,
     columnToMake,
-    columnMade,
     columnBeads,
     columnWire,
-    columnRows,
+    columnAllWire,
     columnTally,
+    rowsLine,  ///< beads by row
+    beadsLine, ///< beads by colour
+    tallyTens, ///< how many leaves a box stands for
+    allToMake,
     // the pot
+    potLine,  ///< name, opening, depth
+    potSpots, ///< how the marks are used
     potFront,
+    potBack,
+    potNotPlaced, ///< stems that stand nowhere yet
+    potPart,      ///< part, parts
 };
 
 enum class SheetCaution { cutWire, sharpEnds, smallParts, oldGlass, plated, tallPlant, wetClay, estimate };

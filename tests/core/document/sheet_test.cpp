@@ -1,5 +1,6 @@
 #include "core/document/sheet.h"
 
+#include "core/figures/binding_steps.h"
 #include "tests/support/boards.h"
 #include "tests/support/sheets.h"
 
@@ -7,6 +8,7 @@
 
 #include <cmath>
 #include <map>
+#include <set>
 
 namespace stemwright {
 namespace {
@@ -196,6 +198,102 @@ TEST(Sheet, ChosenStemsAndPagesOnly) {
         stems.insert(stems.end(), page.stems.begin(), page.stems.end());
     }
     EXPECT_EQ(stems, (std::vector<StemId>{StemId{2}, StemId{5}}));
+}
+
+TEST(Sheet, ThePotShowsStemsWhereTheyStandTrueSize) {
+    Plan plan = test::randomBoard(1, 4, 10, 4);
+    plan.stems[0].standing = Standing{millimetres(0), millimetres(0), ""};
+    plan.stems[1].standing = Standing{millimetres(30), millimetres(0), ""};
+    plan.stems[2].standing = Standing{millimetres(0), millimetres(20), ""};
+    SheetOptions options;
+    options.only = {SheetPage::pot};
+    const std::vector<Page> pages = pagesOf(plan, options);
+    ASSERT_EQ(pages.size(), 1u);
+    const auto spots = all<CircleMark>(pages[0]);
+    ASSERT_EQ(spots.size(), 3u);
+    EXPECT_NEAR(spots[1].middle.x - spots[0].middle.x, 30, 1e-9);
+    EXPECT_NEAR(spots[1].middle.y, spots[0].middle.y, 1e-9);
+    EXPECT_NEAR(spots[0].middle.y - spots[2].middle.y, 20, 1e-9) << "the back is up";
+    // The opening's edge is its radius away all round.
+    int edge = 0;
+    for (const LineMark& line : all<LineMark>(pages[0]))
+        if (line.width == 0.35) {
+            EXPECT_NEAR(std::hypot(line.from.x - spots[0].middle.x, line.from.y - spots[0].middle.y), 60, 1e-6);
+            ++edge;
+        }
+    EXPECT_GT(edge, 100);
+}
+
+TEST(Sheet, APotLargerThanThePaperIsInParts) {
+    Plan plan = test::randomBoard(1, 4, 10, 4);
+    plan.pot.topDiameter = millimetres(420);
+    for (std::size_t i = 0; i < 4; ++i)
+        plan.stems[i].standing =
+            Standing{millimetres(-190 + 120.0 * static_cast<double>(i)), millimetres(10), ""};
+    SheetOptions options;
+    options.only = {SheetPage::pot};
+    const std::vector<Page> pages = pagesOf(plan, options);
+    EXPECT_EQ(pages.size(), 6u);
+    std::set<StemId> seen;
+    for (const Page& page : pages)
+        seen.insert(page.stems.begin(), page.stems.end());
+    EXPECT_EQ(seen.size(), 4u);
+}
+
+TEST(Sheet, CardsHaveABoxToTickForEachStep) {
+    const Plan plan = test::smallBoard();
+    SheetOptions options;
+    options.only = {SheetPage::cards};
+    const std::vector<Page> pages = pagesOf(plan, options);
+    std::size_t boxes = 0, steps = 0;
+    for (const Page& page : pages)
+        for (const ShapeMark& shape : all<ShapeMark>(page))
+            boxes += shape.points.size() == 4 && shape.points[1].x - shape.points[0].x < 4;
+    for (const Stem& stem : plan.stems)
+        steps += bindingSteps(plan, stem).size();
+    EXPECT_GT(steps, 10u);
+    EXPECT_EQ(boxes, steps);
+}
+
+TEST(Sheet, LeavesToMakeHaveABoxEach) {
+    const Plan plan = test::smallBoard(); // 2 to make of 3 mixes of 2 kinds
+    SheetOptions options;
+    options.only = {SheetPage::leaves};
+    const std::vector<Page> pages = pagesOf(plan, options);
+    ASSERT_EQ(pages.size(), 1u);
+    std::size_t boxes = 0;
+    for (const ShapeMark& shape : all<ShapeMark>(pages[0]))
+        boxes += shape.points.size() == 4 && shape.points[1].x - shape.points[0].x < 4;
+    EXPECT_EQ(boxes, 12u);
+}
+
+TEST(Sheet, TheGlanceSaysOnWhichPageEachMatIs) {
+    const Plan plan = test::randomBoard(2, 30, 20, 12, 3);
+    const std::vector<Page> pages = pagesOf(plan);
+    const std::string column = test::PlainWords().word(SheetWord::columnMat, {});
+    int rows = 0;
+    for (const Page& page : pages) {
+        if (page.what != SheetPage::glance)
+            continue;
+        double right = 0;
+        for (const TextMark& text : all<TextMark>(page))
+            if (text.text == column)
+                right = text.at.x;
+        std::map<double, std::string> numbers;
+        for (const TextMark& text : all<TextMark>(page))
+            if (right > 0 && text.at.x == right && text.align == Align::right && text.text != column)
+                numbers[text.at.y] = text.text;
+        for (const TextMark& text : all<TextMark>(page))
+            for (std::size_t i = 0; i < plan.stems.size(); ++i)
+                if (text.text == std::to_string(i + 1) + " " + plan.stems[i].name &&
+                    numbers.contains(text.at.y)) {
+                    const Page& mat = pages.at(static_cast<std::size_t>(std::stoi(numbers[text.at.y])) - 1);
+                    EXPECT_EQ(mat.what, SheetPage::mats);
+                    EXPECT_NE(std::find(mat.stems.begin(), mat.stems.end(), plan.stems[i].id), mat.stems.end());
+                    ++rows;
+                }
+    }
+    EXPECT_EQ(rows, 30);
 }
 
 TEST(Sheet, NamesAreWholeOnThePage) {

@@ -1,0 +1,94 @@
+#include "core/figures/binding_steps.h"
+
+#include "core/figures/bundle.h"
+#include "core/figures/height.h"
+#include "core/figures/wrap.h"
+
+#include <array>
+
+namespace stemwright {
+
+namespace {
+
+/// The stretches below each tier, or that of the tail alone.
+std::vector<Stretch> stretchesOf(const Plan& plan, const Stem& stem) {
+    std::vector<Stretch> out;
+    Bundle bundle;
+    for (std::size_t i = 0; i < stem.tiers.size(); ++i) {
+        for (const Slot& slot : stem.tiers[i].slots)
+            if (const Kind* kind = slot.filled() ? find(plan, slot.leaf.kind) : nullptr)
+                bundle.add(kind->wiresAtBase, kind->wireDiameter);
+        const bool last = i + 1 == stem.tiers.size();
+        out.push_back({last ? stem.tail : spacingBelow(stem, stem.tiers[i]), bundle.diameter(stem.core)});
+    }
+    if (stem.tiers.empty())
+        out.push_back({stem.tail, bundle.diameter(stem.core)});
+    return out;
+}
+
+} // namespace
+
+std::vector<BindingStep> bindingSteps(const Plan& plan, const Stem& stem) {
+    const std::vector<Stretch> stretches = stretchesOf(plan, stem);
+    const std::vector<WrapFigures> whole = wrapFigures(plan.binding, stretches);
+    const bool bare = stretches.back().bundle <= Length{};
+    std::vector<BindingStep> steps;
+    if (stem.tiers.empty() && bare)
+        return steps;
+    std::vector<Length> used(plan.binding.wraps.size());
+    const auto add = [&](BindingStepCode code) -> BindingStep& {
+        steps.push_back({code, -1, {}, {}, 0, {}});
+        return steps.back();
+    };
+    const bool wraps = !whole.empty() && whole[0].used > Length{};
+    // The turns of one stretch alone, without what is added once for the whole stem.
+    const auto turns = [&](std::size_t stretch) {
+        const std::array one{stretches[stretch]};
+        const Length taken = wrapFigures(plan.binding, one)[0].used;
+        return taken > Length{} ? taken - plan.binding.wraps[0].startTail - plan.binding.wraps[0].finish
+                                : Length{};
+    };
+
+    add(BindingStepCode::cut).used = used;
+    if (wraps) {
+        used[0] += plan.binding.wraps[0].startTail;
+        add(BindingStepCode::begin).used = used;
+    }
+    for (std::size_t i = 0; i < stem.tiers.size(); ++i) {
+        BindingStep& step = add(BindingStepCode::tier);
+        step.tier = static_cast<int>(i);
+        if (i > 0)
+            step.turn = wrapped(stem.tiers[i].turn - stem.tiers[i - 1].turn, degrees(360));
+        if (i + 1 < stem.tiers.size()) {
+            step.along = stretches[i].along;
+            if (wraps)
+                used[0] += turns(i);
+        }
+        step.used = used;
+    }
+    if (bare)
+        return steps;
+    add(BindingStepCode::stake).used = used;
+    if (wraps) {
+        BindingStep& tail = add(BindingStepCode::tail);
+        tail.along = stem.tail;
+        // Whatever rounding the parts have, the last one ends where the whole does.
+        used[0] = whole[0].used - plan.binding.wraps[0].finish;
+        tail.used = used;
+        used[0] = whole[0].used;
+        add(BindingStepCode::finish).used = used;
+    }
+    Length length;
+    for (const Stretch& stretch : stretches)
+        length += stretch.along;
+    for (std::size_t w = 1; w < whole.size(); ++w) {
+        used[w] = whole[w].used;
+        BindingStep& cover = add(BindingStepCode::cover);
+        cover.wrap = w;
+        cover.along = length;
+        cover.used = used;
+    }
+    return steps;
+}
+
+} // namespace stemwright
