@@ -2,6 +2,7 @@
 #include "app/file_store.h"
 #include "app/look.h"
 #include "app/main_window.h"
+#include "app/plurals.h"
 
 #include "core/document/examples.h"
 
@@ -83,6 +84,8 @@ int main(int argc, char** argv) {
     QApplication::setApplicationDisplayName(QStringLiteral("Stemwright"));
     QApplication::setApplicationVersion(QStringLiteral(STEMWRIGHT_VERSION));
     QApplication::setDesktopFileName(QStringLiteral("stemwright"));
+
+    installPlurals();
 
     WindowRequest request;
     if (const std::optional<int> code = runCommand(QApplication::arguments(), std::cout, std::cerr, &request))

@@ -100,11 +100,17 @@ void MainWindow::buildPlaces() {
 
     auto* barRow = new QHBoxLayout(bar);
     barRow->setContentsMargins(18, 6, 18, 6);
-    auto* left = new QHBoxLayout;
+    auto* wing = new QWidget(bar);
+    auto* left = new QHBoxLayout(wing);
+    left->setContentsMargins(0, 0, 0, 0);
+    left->setSpacing(8);
     left->addWidget(title_);
     left->addWidget(subtitle_, 1);
-    left->setSpacing(8);
-    barRow->addLayout(left, 1);
+    // The places stay in the middle, however long the plan's title is: the wings share what is left.
+    for (QWidget* side : {wing, static_cast<QWidget*>(saved_)})
+        side->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
+    subtitle_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
+    barRow->addWidget(wing, 1);
     barRow->addWidget(pills);
     barRow->addWidget(saved_, 1);
 

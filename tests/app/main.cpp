@@ -1,4 +1,5 @@
 #include "app/look.h"
+#include "app/plurals.h"
 
 #include <QApplication>
 #include <QLocale>
@@ -13,6 +14,7 @@ int main(int argc, char** argv) {
     QApplication::setApplicationName(QStringLiteral("stemwright-tests"));
     QLocale::setDefault(QLocale::c());
     stemwright::look::apply();
+    stemwright::installPlurals();
     ::testing::InitGoogleTest(&argc, argv);
     return RUN_ALL_TESTS();
 }
