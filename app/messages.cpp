@@ -17,11 +17,30 @@ QString value(const std::vector<std::string>& values, std::size_t n) {
     return n < values.size() ? text(values[n]) : QStringLiteral("?");
 }
 
+/// The sorts of JSON values that problem.h names; anything else, such as a number, stands for itself.
+QString sortOfValue(const QString& name) {
+    static const std::pair<const char*, const char*> sorts[] = {
+        {"object", QT_TRANSLATE_NOOP("Messages", "an object in braces")},
+        {"list", QT_TRANSLATE_NOOP("Messages", "a list in brackets")},
+        {"text", QT_TRANSLATE_NOOP("Messages", "a text in quotes")},
+        {"number", QT_TRANSLATE_NOOP("Messages", "a number")},
+        {"whole number", QT_TRANSLATE_NOOP("Messages", "a whole number")},
+        {"true or false", QT_TRANSLATE_NOOP("Messages", "true or false")},
+        {"nothing", QT_TRANSLATE_NOOP("Messages", "nothing (null)")},
+    };
+    for (const auto& [known, words] : sorts)
+        if (name == QLatin1String(known))
+            return tr(words);
+    return name;
+}
+
 QString bare(const Problem& problem) {
     const auto v = [&](std::size_t n) { return value(problem.values, n); };
     switch (problem.code) {
     case ProblemCode::notJson:
-        return tr("This is not JSON: %1.").arg(v(0));
+        return problem.values.empty() || problem.values[0].empty()
+                   ? tr("This is not JSON: the text ends too soon.")
+                   : tr("This is not JSON: “%1” does not belong here.").arg(v(0));
     case ProblemCode::notUtf8:
         return tr("The text is not UTF-8.");
     case ProblemCode::tooDeep:
@@ -41,7 +60,7 @@ QString bare(const Problem& problem) {
     case ProblemCode::missingKey:
         return tr("“%1” is missing here.").arg(v(0));
     case ProblemCode::wrongType:
-        return tr("Here must be %1, not %2.").arg(v(0), v(1));
+        return tr("Here must be %1, not %2.").arg(sortOfValue(v(0)), sortOfValue(v(1)));
     case ProblemCode::outOfRange:
         return tr("%1 is outside what is possible here, %2 to %3.").arg(v(0), v(1), v(2));
     case ProblemCode::unknownWord:

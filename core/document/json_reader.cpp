@@ -9,6 +9,8 @@ namespace {
 
 using Type = JsonTree::Type;
 
+constexpr const char* wholeNumber = "whole number";
+
 const char* nameOf(Type type) {
     switch (type) {
     case Type::null:
@@ -51,7 +53,10 @@ const JsonTree::Node& JsonReader::nodeAt(std::uint32_t at, const JsonPlace& plac
 }
 
 void JsonReader::wrongType(const JsonTree::Node& node, const JsonPlace& place, const char* expected) const {
-    throw Refusal{{ProblemCode::wrongType, place.text(), {expected, nameOf(node.type)}}};
+    const bool notWhole = node.type == Type::real && std::string_view(expected) == wholeNumber;
+    throw Refusal{{ProblemCode::wrongType,
+                   place.text(),
+                   {expected, notWhole ? shortened(shared_.tree.text(node)) : nameOf(node.type)}}};
 }
 
 std::optional<std::uint32_t> JsonReader::find(std::string_view key) {
@@ -125,7 +130,7 @@ std::uint32_t JsonReader::readId(std::uint32_t at, const JsonPlace& place) const
     const JsonTree::Node& node = shared_.tree.nodes[at];
     constexpr std::uint32_t most = std::numeric_limits<std::uint32_t>::max();
     if (!shared_.tree.whole(node))
-        wrongType(node, place, "whole number");
+        wrongType(node, place, wholeNumber);
     if (node.type == Type::negative && node.negative == 0) // −0
         return 0;
     if (node.type != Type::natural || node.natural > most)
@@ -145,7 +150,7 @@ void JsonReader::read(std::uint32_t at, const JsonPlace& place, bool& value) {
 void JsonReader::read(std::uint32_t at, const JsonPlace& place, int& value) {
     const JsonTree::Node& node = shared_.tree.nodes[at];
     if (!shared_.tree.whole(node))
-        wrongType(node, place, "whole number");
+        wrongType(node, place, wholeNumber);
     constexpr int least = std::numeric_limits<int>::min(), most = std::numeric_limits<int>::max();
     if (node.type == Type::natural && node.natural <= std::uint64_t{most}) {
         value = static_cast<int>(node.natural);

@@ -11,23 +11,24 @@ namespace stemwright {
 /// What went wrong, as data. The words for it stand in app/messages, where they can be translated.
 enum class ProblemCode {
     // reading a file
-    notJson,        ///< values: the text that does not belong there, empty where the text ends too soon
-    notUtf8,        ///<
-    tooLarge,       ///< values: the bytes, the most allowed
-    tooDeep,        ///< values: the depth allowed
-    duplicateKey,   ///< values: the key
-    notAPlan,       ///< the "format" key is missing or names something else
-    newerVersion,   ///< values: the file's version, the newest one known
-    missingKey,     ///< values: the key
-    unknownKey,     ///< values: the key; of edits only, since a plan keeps the keys that it does not know
-    wrongType,      ///< values: what was expected, what was there, each one of "object", "list", "text",
-                    ///< "number", "whole number", "true or false", "nothing" (the file says null)
-    outOfRange,     ///< values: the number, the least and the most allowed
-    unknownWord,    ///< values: the word, the words allowed
-    duplicateId,    ///< values: the id
-    noSuchId,       ///< values: the sort of part ("mix", …), the id
-    tooMany,        ///< values: the count, the most allowed
-    badColour,      ///< values: the text that is not #rrggbb
+    notJson,      ///< values: the text that does not belong there, empty where the text ends too soon
+    notUtf8,      ///<
+    tooLarge,     ///< values: the bytes, the most allowed
+    tooDeep,      ///< values: the depth allowed
+    duplicateKey, ///< values: the key
+    notAPlan,     ///< the "format" key is missing or names something else
+    newerVersion, ///< values: the file's version, the newest one known
+    missingKey,   ///< values: the key
+    unknownKey,   ///< values: the key; of edits only, since a plan keeps the keys that it does not know
+    wrongType,    ///< values: what was expected, what was there, each one of "object", "list", "text",
+                  ///< "number", "whole number", "true or false", "nothing" (the file says null), or the number
+                  ///< itself where it is not whole
+    outOfRange,   ///< values: the number, the least and the most allowed
+    unknownWord,  ///< values: the word, the words allowed
+    duplicateId,  ///< values: the id
+    noSuchId,     ///< values: the sort of part ("mix", …), the id
+    tooMany,      ///< values: the count, the most allowed
+    badColour,    ///< values: the text that is not #rrggbb
     overdrawnStock, ///< values: kind name, mix name, placed, in stock
     mixNotOfKind,   ///< values: kind name, mix name: the stock of the kind has no line for the mix
     // applying an edit
