@@ -76,6 +76,10 @@ QString bare(const Problem& problem) {
     case ProblemCode::overdrawnStock:
         return tr("%3 leaves of %1 in %2 stand on the stems, but the stock has only %4.")
             .arg(v(0), v(1), v(2), v(3));
+    case ProblemCode::gaugeForMillimetres:
+        return tr("A wire of %1 mm is as thick as a finger: gauge %1 was probably meant, so enter the "
+                  "millimetres of that gauge.")
+            .arg(v(0));
     case ProblemCode::mixNotOfKind:
         return tr("The stock of %1 has no leaves in %2.").arg(v(0), v(1));
     case ProblemCode::noSuchStem:
@@ -161,6 +165,13 @@ FindingWords words(const Plan& plan, const Finding& finding) {
                 tr("Change the tail")};
     case FindingCode::noLeaves:
         return {tr("%1 has no leaves").arg(stem), tr("Drag some onto it, or remove it."), {}};
+    case FindingCode::holdsTooLittle:
+        return {tr("%1 may not hold its pose").arg(stem),
+                v(1).isEmpty()
+                    ? tr("Laid level, its wires bear %1 of its weight.").arg(v(0))
+                    : tr("Laid level, its wires bear %1 of its weight; a core wire of %2 mm would bear twice.")
+                          .arg(v(0), v(1)),
+                v(1).isEmpty() ? QString() : tr("Put in a core wire")};
     case FindingCode::tooFewLeaves:
         return {tr("Too few %1 leaves").arg(v(1)),
                 tr("%1 places wait for one, %2 are in the tray.").arg(v(0), v(2)),
@@ -244,6 +255,7 @@ QString deedText(const Edit& edit) {
         QString operator()(const Set<Units>&) const { return tr("change units"); }
         QString operator()(const Set<Binding>&) const { return tr("change binding"); }
         QString operator()(const Set<Pot>&) const { return tr("change pot"); }
+        QString operator()(const Set<Buying>&) const { return tr("change what is bought"); }
         QString operator()(const Batch&) const { return {}; }
     };
     return std::visit(Namer{}, edit.what);

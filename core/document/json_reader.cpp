@@ -185,6 +185,12 @@ void JsonReader::read(std::uint32_t at, const JsonPlace& place, Angle& value) {
     value = degrees(number);
 }
 
+void JsonReader::read(std::uint32_t at, const JsonPlace& place, Mass& value) {
+    double number = 0;
+    read(at, place, number);
+    value = grams(number);
+}
+
 void JsonReader::read(std::uint32_t at, const JsonPlace& place, Srgb& value) {
     const std::string_view text = shared_.tree.text(nodeAt(at, place, Type::text));
     const std::optional<Srgb> colour = parseSrgb(text);

@@ -92,6 +92,7 @@ private:
     void read(std::uint32_t at, const JsonPlace& place, int& value);
     void read(std::uint32_t at, const JsonPlace& place, double& value);
     void read(std::uint32_t at, const JsonPlace& place, Length& value);
+    void read(std::uint32_t at, const JsonPlace& place, Mass& value);
     void read(std::uint32_t at, const JsonPlace& place, Angle& value);
     void read(std::uint32_t at, const JsonPlace& place, Srgb& value);
     void read(std::uint32_t at, const JsonPlace& place, std::string& value);

@@ -73,6 +73,7 @@ public:
     void write(int value) { out += std::to_string(value); }
     void write(double value) { out += shortestDigits(value); }
     void write(Length value) { write(inMillimetres(value)); }
+    void write(Mass value) { write(inGrams(value)); }
     void write(Angle value) { write(inDegrees(value)); }
     void write(Srgb value) { write(toText(value)); }
     void write(const std::string& value) { appendJsonText(out, value); }
@@ -94,7 +95,7 @@ public:
     requires std::is_class_v<T>
     void write(const T& part) {
         constexpr bool tall = std::same_as<T, Kind> || std::same_as<T, Stem> || std::same_as<T, Binding> ||
-                              std::same_as<T, Wrap> || std::same_as<T, Pot>;
+                              std::same_as<T, Wrap> || std::same_as<T, Pot> || std::same_as<T, Buying>;
         object(!tall, [&] { fields(*this, part); });
     }
 

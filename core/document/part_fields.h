@@ -53,6 +53,14 @@ template <class Io, Of<StockLine> T> void fields(Io& io, T& line) {
     io.extra(line.extra);
 }
 
+template <class Io, Of<LeafMake> T> void fields(Io& io, T& make) {
+    io.need("making", make.making);
+    io.need("beads", make.beads);
+    io.need("rows", make.rows);
+    io.keep("point_deg", make.point);
+    io.extra(make.extra);
+}
+
 template <class Io, class T> void kindFormFields(Io& io, T& form) {
     io.keep("name", form.name);
     io.need("beads", form.beads);
@@ -67,6 +75,8 @@ template <class Io, class T> void kindFormFields(Io& io, T& form) {
     io.keep("wires_at_base", form.wiresAtBase);
     io.keep("angle_deg", form.angle);
     io.may("minutes", form.minutes);
+    io.may("metal", form.metal, KindForm{}.metal);
+    io.may("make", form.make);
 }
 
 template <class Io, Of<KindForm> T> void fields(Io& io, T& form) {
@@ -115,6 +125,12 @@ template <class Io, Of<Stake> T> void fields(Io& io, T& stake) {
     io.extra(stake.extra);
 }
 
+template <class Io, Of<Cover> T> void fields(Io& io, T& cover) {
+    io.need("depth_mm", cover.depth);
+    io.need("density_kg_m3", cover.density);
+    io.extra(cover.extra);
+}
+
 template <class Io, Of<Pot> T> void fields(Io& io, T& pot) {
     io.keep("name", pot.name);
     io.need("shape", pot.shape);
@@ -124,7 +140,33 @@ template <class Io, Of<Pot> T> void fields(Io& io, T& pot) {
     io.keep("planting_depth_mm", pot.plantingDepth);
     io.keep("clay", pot.clay);
     io.keep("stake", pot.stake);
+    io.may("mass_g", pot.mass);
+    io.may("foot_diameter_mm", pot.footDiameter);
+    io.may("cover", pot.cover);
     io.extra(pot.extra);
+}
+
+template <class Io, Of<Bar> T> void fields(Io& io, T& bar) {
+    io.need("length_mm", bar.length);
+    io.may("price", bar.price);
+    io.extra(bar.extra);
+}
+
+template <class Io, Of<Pack> T> void fields(Io& io, T& pack) {
+    io.keep("amount", pack.amount);
+    io.may("price", pack.price);
+    io.extra(pack.extra);
+}
+
+template <class Io, Of<Buying> T> void fields(Io& io, T& buying) {
+    io.keep("spare", buying.spare);
+    io.list("bars", buying.bars, limits::bars);
+    io.may("beads", buying.beads);
+    io.may("leaf_wire", buying.leafWire);
+    io.may("clay", buying.clay);
+    io.may("cover", buying.cover);
+    io.list("wraps", buying.wraps, limits::wraps);
+    io.extra(buying.extra);
 }
 
 template <class Io, Of<Slot> T> void fields(Io& io, T& slot) {
@@ -211,6 +253,7 @@ template <class Io, Of<Plan> T> void fields(Io& io, T& plan) {
     io.list("kinds", plan.kinds, limits::kinds);
     io.keep("binding", plan.binding);
     io.keep("pot", plan.pot);
+    io.may("buying", plan.buying);
     io.list("stems", plan.stems, limits::stems);
     io.extra(plan.extra, plan.about.extra);
 }

@@ -17,6 +17,7 @@ constexpr WordList<GaugeSystem::steel> gaugeSystems{"awg", "swg", "steel"};
 constexpr WordList<Metal::aluminium> metals{"soft-copper", "hard-copper", "soft-brass", "hard-brass",
                                             "mild-steel",  "soft-steel",  "aluminium"};
 constexpr WordList<LeafEnd::pointed> leafEnds{"round", "pointed"};
+constexpr WordList<Making::rows> makes{"loops", "rows"};
 constexpr WordList<WrapWith::tape> wrapsWith{"wire", "floss", "tape"};
 constexpr WordList<PotShape::bowl> potShapes{"cylinder", "frustum", "bowl"};
 constexpr WordList<Arrangement::spiral> arrangements{"decussate", "one-plane", "alternate", "whorled",
@@ -33,7 +34,7 @@ constexpr std::array<Word, std::variant_size_v<Edit::What>> edits{
     "insert-colour",  "insert-mix",  "insert-kind", "insert-stem", "remove-colour", "remove-mix",
     "remove-kind",    "remove-stem", "move-colour", "move-mix",    "move-kind",     "move-stem",
     "replace-colour", "replace-mix", "set-about",   "set-units",   "set-binding",   "set-pot",
-    "batch"};
+    "set-buying",     "batch"};
 
 } // namespace
 
@@ -51,6 +52,9 @@ std::span<const Word> wordsFor(Metal) {
 }
 std::span<const Word> wordsFor(LeafEnd) {
     return leafEnds;
+}
+std::span<const Word> wordsFor(Making) {
+    return makes;
 }
 std::span<const Word> wordsFor(WrapWith) {
     return wrapsWith;

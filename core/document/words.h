@@ -15,6 +15,7 @@ std::span<const std::string_view> wordsFor(MassUnit);
 std::span<const std::string_view> wordsFor(GaugeSystem);
 std::span<const std::string_view> wordsFor(Metal);
 std::span<const std::string_view> wordsFor(LeafEnd);
+std::span<const std::string_view> wordsFor(Making);
 std::span<const std::string_view> wordsFor(WrapWith);
 std::span<const std::string_view> wordsFor(PotShape);
 std::span<const std::string_view> wordsFor(Arrangement);

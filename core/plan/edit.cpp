@@ -128,6 +128,9 @@ Binding& singlePart(Plan& plan, const Binding*) {
 Pot& singlePart(Plan& plan, const Pot*) {
     return plan.pot;
 }
+Buying& singlePart(Plan& plan, const Buying*) {
+    return plan.buying;
+}
 
 template <class AnyId> struct PartOf;
 template <> struct PartOf<ColourId> { using Type = Colour; };

@@ -132,7 +132,7 @@ template <class Part> struct Replace {
     friend bool operator==(const Replace&, const Replace&) = default;
 };
 
-/// Sets one of the plan's single parts: About, Units, Binding or Pot.
+/// Sets one of the plan's single parts: About, Units, Binding, Pot or Buying.
 template <class Part> struct Set {
     Part part;
     friend bool operator==(const Set&, const Set&) = default;
@@ -176,7 +176,7 @@ struct Edit {
                      MarkTier, ReformStem, ReformKind, SetStock, Insert<Colour>, Insert<Mix>, Insert<Kind>,
                      Insert<Stem>, Remove<ColourId>, Remove<MixId>, Remove<KindId>, Remove<StemId>,
                      Move<ColourId>, Move<MixId>, Move<KindId>, Move<StemId>, Replace<Colour>, Replace<Mix>,
-                     Set<About>, Set<Units>, Set<Binding>, Set<Pot>, Batch>;
+                     Set<About>, Set<Units>, Set<Binding>, Set<Pot>, Set<Buying>, Batch>;
     What what;
 
     template <class Alternative>

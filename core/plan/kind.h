@@ -2,6 +2,7 @@
 
 #include "core/plan/id.h"
 #include "core/quantity/gauge.h"
+#include "core/quantity/metal.h"
 #include "core/quantity/quantity.h"
 
 #include <optional>
@@ -11,6 +12,23 @@
 namespace stemwright {
 
 enum class LeafEnd { round, pointed };
+
+/// How a leaf's wire runs: loops, each around the one before, or rows up and down around a basic.
+enum class Making { loops, rows };
+
+/// How a leaf is made, kept beside its measures for makers who work from the pattern.
+struct LeafMake {
+    Making making = Making::rows;
+    /// In the first loop, or on the basic.
+    int beads = 5;
+    /// Loops in all, or rows in all with the basic among them: then odd, so that the wire ends at the base.
+    int rows = 5;
+    /// Half the angle of its pointed ends.
+    Angle point = degrees(30);
+    std::string extra;
+
+    friend bool operator==(const LeafMake&, const LeafMake&) = default;
+};
 
 /// What a leaf of a kind is, as its maker measured one.
 struct KindForm {
@@ -33,6 +51,10 @@ struct KindForm {
     Angle angle = degrees(60);
     /// Time to make one leaf; 0 where it is not known.
     double minutes = 0;
+    /// What its wire is of.
+    Metal metal = Metal::softCopper;
+    /// The pattern that the measures above were reckoned from, where they were.
+    std::optional<LeafMake> make;
     std::string extra;
 
     friend bool operator==(const KindForm&, const KindForm&) = default;

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/plan/binding.h"
+#include "core/plan/buying.h"
 #include "core/plan/kind.h"
 #include "core/plan/mix.h"
 #include "core/plan/pot.h"
@@ -47,6 +48,7 @@ struct Plan {
     std::vector<Kind> kinds;
     Binding binding;
     Pot pot;
+    Buying buying;
     std::vector<Stem> stems;
     std::string extra;
 

@@ -33,6 +33,16 @@ struct Stake {
     friend bool operator==(const Stake&, const Stake&) = default;
 };
 
+/// What lies on the clay: sand, pebbles, moss.
+struct Cover {
+    Length depth = millimetres(8);
+    /// kg/m³ as it lies.
+    double density = 1600;
+    std::string extra;
+
+    friend bool operator==(const Cover&, const Cover&) = default;
+};
+
 struct Pot {
     std::string name;
     PotShape shape = PotShape::cylinder;
@@ -45,6 +55,11 @@ struct Pot {
     Length plantingDepth = millimetres(0);
     Clay clay;
     Stake stake;
+    /// The empty pot; 0 where nobody weighed it.
+    Mass mass;
+    /// Across the ring or the feet it stands on; 0 where it stands on its floor.
+    Length footDiameter;
+    std::optional<Cover> cover;
     std::string extra;
 
     friend bool operator==(const Pot&, const Pot&) = default;

@@ -29,8 +29,9 @@ enum class ProblemCode {
     noSuchId,     ///< values: the sort of part ("mix", …), the id
     tooMany,      ///< values: the count, the most allowed
     badColour,    ///< values: the text that is not #rrggbb
-    overdrawnStock, ///< values: kind name, mix name, placed, in stock
-    mixNotOfKind,   ///< values: kind name, mix name: the stock of the kind has no line for the mix
+    overdrawnStock,      ///< values: kind name, mix name, placed, in stock
+    mixNotOfKind,        ///< values: kind name, mix name: the stock of the kind has no line for the mix
+    gaugeForMillimetres, ///< values: a wire's mm that look like a gauge number
     // applying an edit
     noSuchStem,       ///< values: the id
     noSuchTier,       ///< values: stem name, tier number from 1

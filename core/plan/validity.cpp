@@ -31,6 +31,7 @@ public:
         kinds();
         binding();
         pot();
+        buying();
         stems();
         stock();
         return std::move(problem_);
@@ -49,6 +50,13 @@ private:
     }
     void length(Length v, const std::string& place, double least, double most) {
         range(inMillimetres(v), place, least, most);
+    }
+    /// Nobody makes leaves of wire as thick as a finger: whole numbers up there are gauge numbers.
+    void wire(Length v, const std::string& place) {
+        const double mm = inMillimetres(v);
+        if (mm >= thickestGauge && mm <= thinnestGauge && mm == std::floor(mm))
+            fail(ProblemCode::gaugeForMillimetres, place, {shortestDigits(mm)});
+        range(mm, place, limits::thinnestWire, limits::thickest);
     }
     void text(const std::string& v, const std::string& place, std::size_t most) {
         if (v.size() > most)
@@ -144,11 +152,16 @@ private:
             length(kind.length, at + ".length_mm", limits::shortestLeaf, limits::longest);
             length(kind.width, at + ".width_mm", limits::shortestLeaf, limits::longest);
             length(kind.wire, at + ".wire_mm", 0, limits::longestWire);
-            length(kind.wireDiameter, at + ".wire_diameter_mm", limits::thinnestWire, limits::thickest);
+            wire(kind.wireDiameter, at + ".wire_diameter_mm");
             gauge(kind.gauge, at + ".gauge");
             range(kind.wiresAtBase, at + ".wires_at_base", 1, limits::wiresAtBase);
             range(inDegrees(kind.angle), at + ".angle_deg", 0, limits::steepest);
             range(kind.minutes, at + ".minutes", 0, limits::minutes);
+            if (kind.make) {
+                range(kind.make->beads, at + ".make.beads", 1, limits::beads);
+                range(kind.make->rows, at + ".make.rows", 1, limits::rows);
+                range(inDegrees(kind.make->point), at + ".make.point_deg", 5, 85);
+            }
             count(kind.stock.size(), at + ".stock", limits::mixes);
             std::unordered_set<std::uint32_t> lines;
             for (std::size_t j = 0; j < kind.stock.size() && !problem_; ++j) {
@@ -192,9 +205,37 @@ private:
         length(pot.plantingDepth, "pot.planting_depth_mm", 0, limits::longest);
         length(pot.clay.depth, "pot.clay.depth_mm", 0, limits::longest);
         range(pot.clay.density, "pot.clay.density_kg_m3", limits::lightest, limits::densest);
-        length(pot.stake.diameter, "pot.stake.diameter_mm", limits::thinnestWire, limits::thickest);
+        wire(pot.stake.diameter, "pot.stake.diameter_mm");
         gauge(pot.stake.gauge, "pot.stake.gauge");
         length(pot.stake.overlap, "pot.stake.overlap_mm", 0, limits::longest);
+        range(inGrams(pot.mass), "pot.mass_g", 0, limits::heaviest);
+        length(pot.footDiameter, "pot.foot_diameter_mm", 0, limits::longest);
+        if (pot.cover) {
+            length(pot.cover->depth, "pot.cover.depth_mm", 0, limits::longest);
+            range(pot.cover->density, "pot.cover.density_kg_m3", 1, limits::densest);
+        }
+    }
+
+    void buying() {
+        const Buying& buying = plan_.buying;
+        range(buying.spare, "buying.spare", 0, limits::mostSpare);
+        count(buying.bars.size(), "buying.bars", limits::bars);
+        for (std::size_t i = 0; i < buying.bars.size() && !problem_; ++i) {
+            const std::string at = item("buying.bars", i);
+            length(buying.bars[i].length, at + ".length_mm", 1, limits::longest);
+            range(buying.bars[i].price, at + ".price", 0, limits::dearest);
+        }
+        pack(buying.beads, "buying.beads");
+        pack(buying.leafWire, "buying.leaf_wire");
+        pack(buying.clay, "buying.clay");
+        pack(buying.cover, "buying.cover");
+        count(buying.wraps.size(), "buying.wraps", limits::wraps);
+        for (std::size_t i = 0; i < buying.wraps.size() && !problem_; ++i)
+            pack(buying.wraps[i], item("buying.wraps", i));
+    }
+    void pack(const Pack& pack, const std::string& place) {
+        range(pack.amount, place + ".amount", 0, limits::longestWire);
+        range(pack.price, place + ".price", 0, limits::dearest);
     }
 
     void stems() {
@@ -210,7 +251,7 @@ private:
             length(stem.spacing, at + ".spacing_mm", 0, limits::longest);
             length(stem.tail, at + ".tail_mm", 0, limits::longest);
             if (stem.core) {
-                length(stem.core->diameter, at + ".core.diameter_mm", limits::thinnestWire, limits::thickest);
+                wire(stem.core->diameter, at + ".core.diameter_mm");
                 gauge(stem.core->gauge, at + ".core.gauge");
             }
             if (stem.standing) {

@@ -60,6 +60,7 @@ std::vector<Edit> oneOfEach() {
         Set<Units>{{LengthUnit::inch, MassUnit::ounce, ""}},
         Set<Binding>{{{{}, {}}, ""}},
         Set<Pot>{{}},
+        Set<Buying>{{0.2, {{millimetres(300), 0.5, ""}}, {}, {}, {}, {}, {}, ""}},
         Batch{Deed::suggestion, {CloseTier{StemId{3}, 1}, Batch{Deed::paste, {}}}},
     };
 }
