@@ -69,6 +69,7 @@ PotFigures potFiguresOf(const std::vector<StemFigures>& stems, const Plan& plan,
         shares.push_back(shareOf(stem));
         pot.slots += stem.slots;
         pot.leaves += stem.leaves;
+        pot.mass += stem.hold.mass;
         for (std::size_t i = 0; i < pot.wraps.size(); ++i) {
             pot.wraps[i].used += stem.wraps[i].used;
             pot.wraps[i].toCut += stem.wraps[i].toCut;

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/figures/hold.h"
 #include "core/figures/wrap.h"
 #include "core/plan/edit.h"
 #include "core/plan/plan.h"
@@ -38,6 +39,8 @@ struct StemFigures {
     /// Wire in the leaves that stand on it.
     Length leafWire;
     std::vector<WrapFigures> wraps; ///< by wrap
+    /// Weight, and whether it stands by itself.
+    HoldFigures hold;
 };
 
 struct PotFigures {
@@ -62,6 +65,7 @@ struct PotFigures {
     Length allLeafWire;                 ///< of all stock
     int toMake = 0;                     ///< leaves of the stock that are not made yet
     std::vector<WrapFigures> wraps;     ///< sums over the stems, by wrap
+    Mass mass;                          ///< of the stems above the clay
 };
 
 struct Figures {

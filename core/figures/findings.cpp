@@ -28,7 +28,9 @@ std::string oneDecimal(double v) {
 
 class Noticer {
 public:
-    Noticer(const Plan& plan, const Figures& figures) : plan_(plan), figures_(figures) { findTwins(); }
+    Noticer(const Plan& plan, const Figures& figures) : plan_(plan), figures_(figures), tables_(plan) {
+        findTwins();
+    }
 
     std::vector<Finding> run() {
         for (at_ = 0; at_ < plan_.stems.size(); ++at_) {
@@ -47,6 +49,12 @@ private:
     void wholeStem(const StemFigures& figures) {
         if (figures.leaves == 0)
             say(FindingCode::noLeaves, -1, -1, {});
+        if (figures.hold.moment > 0 && figures.hold.hold < weakHold) {
+            const auto core = smallestCore(plan_.stems[at_], plan_, tables_, figures.wraps);
+            say(FindingCode::holdsTooLittle, -1, -1,
+                {oneDecimal(figures.hold.hold),
+                 core ? oneDecimal(inMillimetres(core->diameter)) : std::string()});
+        }
         if (figures.inversions > 0)
             say(FindingCode::outOfOrder, -1, -1, {text(figures.inversions)});
         for (std::size_t i = 0; i < figures.held.size(); ++i)
@@ -144,6 +152,7 @@ private:
 
     const Plan& plan_;
     const Figures& figures_;
+    PlanTables tables_;
     std::vector<std::vector<std::size_t>> twins_;
     std::size_t at_ = 0;
     std::vector<Finding> found_;

@@ -19,19 +19,21 @@ inline constexpr double leaningLeaves = 1.5;
 inline constexpr double highDrift = 5;
 
 enum class FindingCode {
-    sameFacing,    ///< values: this tier's number and the one above (from 1): both face the same way
-    outOfPlane,    ///< values: tier number: turned out of the plane of a one-plane stem
-    shortTier,     ///< values: tier number, slots it has, slots the arrangement asks for
-    longTier,      ///< values: the same: more slots than the arrangement asks for
-    emptySlot,     ///< values: tier number
-    unmatchedPair, ///< values: tier number: opposite leaves of unlike mix or kind
-    largerAbove,   ///< values: tier number, next tier's number: a larger kind stands above a smaller one
-    outOfOrder,    ///< values: inversions of the colours' order from tip to base
-    leans,         ///< values: mix name, kind name, leaves held, fair share (one decimal)
-    drifts,        ///< values: drift in ΔE00 (one decimal)
-    nearTwins,     ///< values: the other stem's name, difference in mm (one decimal)
-    noLeaves,      ///< the stem has no leaf at all
-    tooFewLeaves,  ///< values: empty slots waiting for the kind, kind name, leaves of it in the tray: pot-wide
+    sameFacing,     ///< values: this tier's number and the one above (from 1): both face the same way
+    outOfPlane,     ///< values: tier number: turned out of the plane of a one-plane stem
+    shortTier,      ///< values: tier number, slots it has, slots the arrangement asks for
+    longTier,       ///< values: the same: more slots than the arrangement asks for
+    emptySlot,      ///< values: tier number
+    unmatchedPair,  ///< values: tier number: opposite leaves of unlike mix or kind
+    largerAbove,    ///< values: tier number, next tier's number: a larger kind stands above a smaller one
+    outOfOrder,     ///< values: inversions of the colours' order from tip to base
+    leans,          ///< values: mix name, kind name, leaves held, fair share (one decimal)
+    drifts,         ///< values: drift in ΔE00 (one decimal)
+    nearTwins,      ///< values: the other stem's name, difference in mm (one decimal)
+    noLeaves,       ///< the stem has no leaf at all
+    tooFewLeaves,   ///< values: empty slots waiting for the kind, kind name, leaves of it in the tray: pot-wide
+    holdsTooLittle, ///< values: hold (one decimal), the core wire in mm that would do (one decimal; empty for
+                    ///< none)
 };
 
 /// What the board noticed. The words stand in app/messages.
@@ -66,6 +68,7 @@ std::vector<Finding> findings(const Plan& plan, const Figures& figures);
 /// - outOfOrder: the order with the fewest inversions that the pins allow, none where there are no pins;
 /// - leans: the best single swap of two leaves of the kind between stems, by unevenness;
 /// - drifts: the same by the pot's drift, this stem's own falling;
+/// - holdsTooLittle: the thinnest core wire with which the stem reaches wantedHold (hold.h);
 /// - nearTwins: the least change of the tail that makes the stem nobody's near twin.
 /// It never touches a pinned slot, a locked stem or a bound tier. Nothing where there is none.
 std::optional<Edit> remedyFor(const Plan& plan, const Figures& figures, const Finding& finding);

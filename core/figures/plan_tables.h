@@ -36,6 +36,9 @@ public:
         Length wire;
         Length wireDiameter;
         Length reach;
+        Mass leafMass;
+        double wireStiffness = 0;     ///< E·I of one of its wires, N·mm²
+        double wirePlasticMoment = 0; ///< of one of its wires, N·mm
     };
 
     /// `before` may lend the differences of its colours where they are the same.

@@ -72,6 +72,8 @@ std::vector<Edit> editsFor(const Remedying& about, const Finding& finding, std::
         return bestSwapForDrift(about, place);
     case FindingCode::nearTwins:
         return changeTail(about, place);
+    case FindingCode::holdsTooLittle:
+        return addCore(about, place);
     case FindingCode::noLeaves:
     case FindingCode::tooFewLeaves:
         return {};

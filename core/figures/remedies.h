@@ -35,6 +35,7 @@ std::vector<Edit> turnIntoPlane(const Stem& stem, int tier);
 std::vector<Edit> openMissingSlots(const Stem& stem, int tier);
 std::vector<Edit> closeEmptySlots(const Stem& stem, int tier);
 std::vector<Edit> changeTail(const Remedying& about, std::size_t stem);
+std::vector<Edit> addCore(const Remedying& about, std::size_t stem);
 
 // remedies_of_order.cpp: which leaf stands above which on one stem.
 std::vector<Edit> orderColours(const Remedying& about, const Stem& stem);

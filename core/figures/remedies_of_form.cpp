@@ -96,6 +96,18 @@ std::vector<Edit> closeEmptySlots(const Stem& stem, int tier) {
     return {CloseTier{stem.id, tier}, OpenTier{stem.id, tier, at}};
 }
 
+/// Not where a tier is bound already: the core goes in first.
+std::vector<Edit> addCore(const Remedying& about, std::size_t place) {
+    const Stem& stem = about.plan.stems[place];
+    if (std::any_of(stem.tiers.begin(), stem.tiers.end(), [](const Tier& tier) { return tier.progress.bound; }))
+        return {};
+    StemForm form = stem;
+    form.core = smallestCore(stem, about.plan, about.tables, about.figures.stems[place].wraps);
+    if (!form.core)
+        return {};
+    return {ReformStem{stem.id, form}};
+}
+
 /// The least change of the tail, in half millimetres, that makes the stem no other's near twin.
 std::vector<Edit> changeTail(const Remedying& about, std::size_t place) {
     const Stem& stem = about.plan.stems[place];

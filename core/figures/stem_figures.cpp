@@ -79,6 +79,7 @@ void StemReckoner::measure(const Stem& stem, const Plan& plan, const PlanTables&
     out.bundle = stretches_.back().bundle;
     out.height = heightOf(stem, reach_, plan.pot.plantingDepth);
     out.wraps = wrapFigures(plan.binding, stretches_);
+    out.hold = holdFigures(stem, plan, tables, out.wraps);
 }
 
 } // namespace stemwright

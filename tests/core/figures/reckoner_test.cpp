@@ -31,6 +31,7 @@ void expectSame(const Figures& kept, const Figures& fresh) {
         EXPECT_EQ(a.bundle, b.bundle);
         EXPECT_EQ(a.leafWire, b.leafWire);
         EXPECT_EQ(a.wraps, b.wraps);
+        EXPECT_EQ(a.hold, b.hold);
     }
     const PotFigures& a = kept.pot;
     const PotFigures& b = fresh.pot;
@@ -50,6 +51,7 @@ void expectSame(const Figures& kept, const Figures& fresh) {
     EXPECT_EQ(a.leafWire, b.leafWire);
     EXPECT_EQ(a.allLeafWire, b.allLeafWire);
     EXPECT_EQ(a.toMake, b.toMake);
+    EXPECT_EQ(a.mass, b.mass);
     EXPECT_EQ(a.wraps, b.wraps);
 }
 

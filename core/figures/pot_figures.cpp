@@ -1,0 +1,106 @@
+#include "core/figures/pot_figures.h"
+
+#include "core/quantity/solid.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace stemwright {
+
+namespace {
+
+Solid filledTo(const Pot& pot, Length height) {
+    switch (pot.shape) {
+    case PotShape::cylinder:
+        return frustum(pot.topDiameter, pot.topDiameter, height);
+    case PotShape::frustum: {
+        const double part = height / pot.depth;
+        return frustum(pot.bottomDiameter, pot.bottomDiameter + (pot.topDiameter - pot.bottomDiameter) * part,
+                       height);
+    }
+    case PotShape::bowl:
+        return cap(bowlRadius(pot.topDiameter, pot.depth), height);
+    }
+    return {};
+}
+
+Length footOf(const Pot& pot) {
+    if (pot.footDiameter > Length{})
+        return pot.footDiameter / 2;
+    switch (pot.shape) {
+    case PotShape::cylinder:
+        return pot.topDiameter / 2;
+    case PotShape::frustum:
+        return pot.bottomDiameter / 2;
+    case PotShape::bowl:
+        return pot.topDiameter / 6;
+    }
+    return {};
+}
+
+Mass massOf(double volume, double density) {
+    return grams(volume * density * 1e-6);
+}
+
+/// Masses and where their centre is.
+struct Heap {
+    double mass = 0, x = 0, y = 0, height = 0;
+
+    void add(Mass m, double atX, double atY, Length atHeight) {
+        const double more = inGrams(m);
+        mass += more;
+        x += more * atX;
+        y += more * atY;
+        height += more * inMillimetres(atHeight);
+    }
+};
+
+} // namespace
+
+Length stakeLength(const Pot& pot) {
+    return std::min(pot.clay.depth, pot.depth) + pot.stake.overlap;
+}
+
+PotBalance potBalance(const Plan& plan, const Figures& figures) {
+    const Pot& pot = plan.pot;
+    PotBalance out;
+    const Length clayTop = std::min(pot.clay.depth, pot.depth);
+    const Solid clay = filledTo(pot, clayTop);
+    out.clayVolume = clay.volume;
+    out.clay = massOf(clay.volume, pot.clay.density);
+    Heap heap;
+    heap.add(pot.mass, 0, 0, pot.depth / 2);
+    heap.add(out.clay, 0, 0, clay.centre);
+    if (pot.cover) {
+        const Solid cover = between(clay, filledTo(pot, std::min(clayTop + pot.cover->depth, pot.depth)));
+        out.coverVolume = cover.volume;
+        out.cover = massOf(cover.volume, pot.cover->density);
+        heap.add(out.cover, 0, 0, cover.centre);
+    }
+    for (std::size_t i = 0; i < plan.stems.size(); ++i) {
+        const auto& standing = plan.stems[i].standing;
+        const HoldFigures& hold = figures.stems[i].hold;
+        heap.add(hold.mass, standing ? inMillimetres(standing->x) : 0,
+                 standing ? inMillimetres(standing->y) : 0, clayTop + hold.centre);
+    }
+    out.foot = footOf(pot);
+    out.whole = grams(heap.mass);
+    const double foot = inMillimetres(out.foot);
+    const double moment = std::hypot(heap.x, heap.y);
+    if (heap.mass > 0) {
+        out.aside = millimetres(moment / heap.mass);
+        out.centre = millimetres(heap.height / heap.mass);
+    }
+    out.stands = out.aside < out.foot;
+    out.tilt = degrees(std::atan2(inMillimetres(out.foot - out.aside), inMillimetres(out.centre)) * 180 /
+                       std::numbers::pi);
+    out.steady = heap.mass <= 0 || out.tilt >= steadyTilt;
+    // foot · (mass + w) − moment ≥ tan(steadyTilt) · height, for a weight w on the floor.
+    if (!out.steady && foot > 0)
+        out.weightToAdd =
+            grams(std::max(0.0, (std::tan(inRadians(steadyTilt)) * heap.height + moment) / foot - heap.mass));
+    return out;
+}
+
+} // namespace stemwright
