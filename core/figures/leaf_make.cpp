@@ -1,0 +1,66 @@
+#include "core/figures/leaf_make.h"
+
+#include <cmath>
+#include <numbers>
+#include <numeric>
+
+namespace stemwright {
+
+namespace {
+
+constexpr double pi = std::numbers::pi;
+
+/// What going around an end adds to a row for each pitch that it lies further out.
+double endLength(LeafEnd end, Angle point) {
+    const double alpha = inRadians(point);
+    return end == LeafEnd::round ? pi / 2 : alpha + 1 / std::tan(alpha);
+}
+
+/// How far an end reaches for each pitch.
+double endReach(LeafEnd end, Angle point) {
+    return end == LeafEnd::round ? 1 : 1 / std::sin(inRadians(point));
+}
+
+} // namespace
+
+MakeFault faultOf(const LeafMake& make, const BeadSize& size) {
+    if (make.beads < 1 || make.rows < 1)
+        return MakeFault::noBeads;
+    if (make.making == Making::rows && make.rows % 2 == 0)
+        return MakeFault::evenRows;
+    if (size.pitch > longestBead * size.diameter)
+        return MakeFault::longBead;
+    return MakeFault::none;
+}
+
+MadeLeaf madeLeaf(const LeafMake& make, LeafEnd tip, LeafEnd base, const BeadSize& size) {
+    MadeLeaf leaf;
+    const bool loops = make.making == Making::loops;
+    // In beads; a bead is one long.
+    const double gain = loops ? 2 * pi * rowPitchInBeads
+                              : rowPitchInBeads * (endLength(tip, make.point) + endLength(base, make.point));
+    for (int row = 0; row < make.rows; ++row) {
+        const int steps = loops ? row : (row + 1) / 2;
+        leaf.rows.push_back(static_cast<int>(std::lround(make.beads + steps * gain)));
+    }
+    leaf.beads = std::accumulate(leaf.rows.begin(), leaf.rows.end(), 0);
+
+    const Length pitch = rowPitchInBeads * size.pitch;
+    const double steps = loops ? make.rows - 1 : make.rows / 2;
+    const Length strung = leaf.beads * size.pitch;
+    if (loops) {
+        leaf.length = make.beads / 2.0 * size.pitch + 2 * steps * pitch;
+        leaf.width = 2 * size.diameter + 2 * steps * pitch;
+        leaf.wire = strung + 2 * loopTail;
+        leaf.wiresAtBase = 2;
+    } else {
+        leaf.length =
+            make.beads * size.pitch + steps * (endReach(tip, make.point) + endReach(base, make.point)) * pitch;
+        leaf.width = size.diameter + 2 * steps * pitch;
+        leaf.wire = strung + leaf.length + basicTop + bottomLoop;
+        leaf.wiresAtBase = 3;
+    }
+    return leaf;
+}
+
+} // namespace stemwright

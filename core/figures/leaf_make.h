@@ -1,0 +1,55 @@
+#pragma once
+
+#include "core/plan/kind.h"
+#include "core/quantity/bead.h"
+
+#include <vector>
+
+namespace stemwright {
+
+// A leaf from its pattern. The geometry is our own; published counts of loops round loops agree with it to a
+// bead or two a loop, and no published row-by-row count for rows around a basic was found. A leaf measured on
+// the bench always counts for more.
+
+/// Rows lie so many bead lengths apart: fitted to published loop patterns, where a loop gains 9 to 11 beads
+/// over the one inside it (10 / 2π). Touching beads would give 1.45 to 1.5.
+inline constexpr double rowPitchInBeads = 1.6;
+/// A bead longer than this part of its breadth cannot follow a row's curve: bugle beads gain 4 a loop where the
+/// geometry says 10.
+inline constexpr double longestBead = 1.0;
+
+/// Why a pattern cannot be made.
+enum class MakeFault {
+    none,
+    noBeads,  ///< not one bead, or not one row
+    evenRows, ///< rows around a basic that are even in number end at the tip, where no stem is
+    longBead, ///< a bead too long for its breadth: the geometry does not apply
+};
+MakeFault faultOf(const LeafMake& make, const BeadSize& size);
+
+struct MadeLeaf {
+    std::vector<int> rows; ///< beads of each loop or row, from the innermost outward, the basic first
+    int beads = 0;
+    Length length;
+    Length width;
+    /// To cut: all rows, and what stays bare.
+    Length wire;
+    int wiresAtBase = 2;
+};
+
+/// Bare wire to either side of a loop leaf (vintage patterns and how-to articles: 3 inches).
+inline constexpr Length loopTail = inches(3);
+/// Of a leaf of rows: bare above the basic, at least (a how-to article: 1/4 inch beyond the finished length),
+/// and the loop below it (4 to 6 inches of doubled wire, from memory).
+inline constexpr Length basicTop = inches(0.25);
+inline constexpr Length bottomLoop = inches(10);
+
+/// With p the row pitch and L the innermost row: loop k is L + 2πpk long; rows 2k and 2k + 1 of a basic are
+/// L + kp(e_tip + e_base) long each, e being π/2 around a round end and α + cot α around one that is pointed
+/// with α on either side. Beads are whole ones that fit best. A loop lies flat, half its beads on either side.
+/// Every pair of rows is p further out at the sides and at a round end, p / sin α at a point.
+///
+/// Wires at the base: two of loops; three of rows, of which many makers cut one or two away.
+MadeLeaf madeLeaf(const LeafMake& make, LeafEnd tip, LeafEnd base, const BeadSize& size);
+
+} // namespace stemwright

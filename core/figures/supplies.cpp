@@ -1,0 +1,203 @@
+#include "core/figures/supplies.h"
+
+#include "core/figures/height.h"
+#include "core/quantity/bead.h"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <tuple>
+
+namespace stemwright {
+
+namespace {
+
+Purchase purchase(double needed, const Pack& pack) {
+    if (!(pack.amount > 0) || !(needed > 0))
+        return {};
+    // What fills the last pack to the brim needs no other.
+    const double packs = std::ceil(needed / pack.amount - 1e-9);
+    return {static_cast<int>(std::min(packs, 1e9)), packs * pack.price};
+}
+
+class Shopper {
+public:
+    Shopper(const Plan& plan, const Figures& figures) : plan_(plan), figures_(figures), tables_(plan) {}
+
+    Supplies run() {
+        beads();
+        leafWire();
+        wraps();
+        bars();
+        pot();
+        time();
+        return std::move(out_);
+    }
+
+private:
+    double withSpare(double amount) const { return amount * (1 + plan_.buying.spare); }
+    Purchase add(Purchase bought) {
+        out_.cost += bought.cost;
+        return bought;
+    }
+
+    /// What is bound to its last tier needs no more.
+    static bool isDone(const Stem& stem) {
+        return stem.tiers.empty() || std::all_of(stem.tiers.begin(), stem.tiers.end(),
+                                                 [](const Tier& tier) { return tier.progress.bound; });
+    }
+
+    void beads() {
+        std::map<std::pair<std::size_t, std::string>, std::int64_t> needed;
+        for (const PlanTables::Line& line : tables_.lines()) {
+            out_.leavesToMake += line.toMake;
+            for (const PlanTables::ColourBeads& part : line.beads)
+                needed[{part.colour, plan_.kinds[line.kind].beadSize}] +=
+                    std::int64_t{line.toMake} * part.beads;
+        }
+        for (const auto& [what, count] : needed) {
+            if (count == 0)
+                continue;
+            BeadSupply supply{plan_.colours[what.first].id, what.second, count, 0, {}, {}, {}};
+            supply.withSpare =
+                static_cast<std::int64_t>(std::ceil(withSpare(static_cast<double>(count)) - 1e-6));
+            if (const auto size = beadSizeNamed(what.second)) {
+                supply.mass = static_cast<double>(supply.withSpare) * size->mass;
+                supply.strung = static_cast<double>(supply.withSpare) * size->pitch;
+            }
+            supply.buy = add(purchase(inGrams(supply.mass), plan_.buying.beads));
+            out_.beads.push_back(std::move(supply));
+        }
+    }
+
+    void leafWire() {
+        std::map<std::pair<Length, Metal>, Length> needed;
+        for (const PlanTables::Line& line : tables_.lines()) {
+            const Kind& kind = plan_.kinds[line.kind];
+            needed[{kind.wireDiameter, kind.metal}] += line.toMake * kind.wire;
+        }
+        for (const auto& [what, length] : needed) {
+            if (length == Length{})
+                continue;
+            LeafWireSupply supply{
+                what.first, what.second, millimetres(withSpare(inMillimetres(length))), {}, {}};
+            supply.mass = massOfWire(what.second, what.first, supply.length);
+            supply.buy = add(purchase(inMillimetres(supply.length), plan_.buying.leafWire));
+            out_.leafWire.push_back(supply);
+        }
+    }
+
+    void wraps() {
+        for (std::size_t w = 0; w < plan_.binding.wraps.size(); ++w) {
+            WrapSupply supply;
+            std::vector<CutPiece> pieces;
+            for (std::size_t i = 0; i < plan_.stems.size(); ++i) {
+                const Length length = figures_.stems[i].wraps[w].toCut;
+                if (isDone(plan_.stems[i]) || length == Length{})
+                    continue;
+                supply.toCut += length;
+                supply.stems.push_back(plan_.stems[i].id);
+                pieces.push_back({millimetres(std::ceil(inMillimetres(length) - 1e-6)), 1});
+            }
+            if (const auto& sold = plan_.binding.wraps[w].sold) {
+                supply.cutting = cuttingPlan(pieces, std::vector<Length>{*sold}, limits_);
+                const double price = w < plan_.buying.wraps.size() ? plan_.buying.wraps[w].price : 0;
+                supply.buy = add({supply.cutting.barCount, supply.cutting.barCount * price});
+            }
+            out_.wraps.push_back(std::move(supply));
+        }
+    }
+
+    void piece(Length diameter, Metal metal, Length length, StemId stem, bool stake) {
+        auto it = std::find_if(out_.bars.begin(), out_.bars.end(), [&](const BarSupply& bars) {
+            return bars.diameter == diameter && bars.metal == metal;
+        });
+        if (it == out_.bars.end()) {
+            out_.bars.push_back({diameter, metal, {}, {}, {}, {}, {}, {}});
+            it = out_.bars.end() - 1;
+        }
+        it->pieces.push_back({millimetres(std::ceil(inMillimetres(length) - 1e-6)), 1});
+        it->stems.push_back(stem);
+        it->stakes.push_back(stake);
+        it->length += it->pieces.back().length;
+    }
+
+    void bars() {
+        const Stake& stake = plan_.pot.stake;
+        for (const Stem& stem : plan_.stems) {
+            if (isDone(stem))
+                continue;
+            piece(stake.diameter, stake.metal, stakeLength(plan_.pot), stem.id, true);
+            if (!stem.core)
+                continue;
+            Length length = stem.tail;
+            for (std::size_t i = 0; i + 1 < stem.tiers.size(); ++i)
+                length += spacingBelow(stem, stem.tiers[i]);
+            piece(stem.core->diameter, stem.core->metal, length, stem.id, false);
+        }
+        if (plan_.buying.bars.empty())
+            return;
+        std::vector<Length> lengths;
+        for (const Bar& bar : plan_.buying.bars)
+            lengths.push_back(bar.length);
+        for (BarSupply& supply : out_.bars) {
+            supply.cutting = cuttingPlan(supply.pieces, lengths, limits_);
+            Purchase bought{supply.cutting.barCount, 0};
+            for (const CutBar& cut : supply.cutting.bars)
+                bought.cost += cut.times * priceOf(cut.bar);
+            supply.buy = add(bought);
+        }
+    }
+
+    double priceOf(Length length) const {
+        for (const Bar& bar : plan_.buying.bars)
+            if (std::abs(inMillimetres(bar.length - length)) < 0.11)
+                return bar.price;
+        return 0;
+    }
+
+    void pot() {
+        const PotBalance balance = potBalance(plan_, figures_);
+        out_.clay = balance.clay;
+        out_.cover = balance.cover;
+        out_.clayToBuy = add(purchase(inGrams(balance.clay), plan_.buying.clay));
+        out_.coverToBuy = add(purchase(inGrams(balance.cover), plan_.buying.cover));
+    }
+
+    void time() {
+        for (const PlanTables::Line& line : tables_.lines()) {
+            const double minutes = plan_.kinds[line.kind].minutes;
+            out_.minutesLeft += line.toMake * minutes;
+            out_.minutesPartly = out_.minutesPartly || (line.toMake > 0 && minutes == 0);
+        }
+        double spent = 0;
+        int bound = 0;
+        for (const Stem& stem : plan_.stems)
+            for (const Tier& tier : stem.tiers) {
+                out_.tiersToBind += !tier.progress.bound;
+                if (tier.progress.bound && tier.progress.minutes > 0) {
+                    spent += tier.progress.minutes;
+                    ++bound;
+                }
+            }
+        if (bound > 0)
+            out_.minutesLeft += out_.tiersToBind * spent / bound;
+        else
+            out_.minutesPartly = out_.minutesPartly || out_.tiersToBind > 0;
+    }
+
+    const Plan& plan_;
+    const Figures& figures_;
+    PlanTables tables_;
+    /// A window asks for this after every edit.
+    CuttingLimits limits_{200'000};
+    Supplies out_;
+};
+
+} // namespace
+
+Supplies supplies(const Plan& plan, const Figures& figures) {
+    return Shopper(plan, figures).run();
+}
+
+} // namespace stemwright

@@ -1,0 +1,93 @@
+#include "core/figures/supplies.h"
+
+#include "tests/support/boards.h"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+namespace stemwright {
+namespace {
+
+Supplies suppliesOf(const Plan& plan) {
+    return supplies(plan, figures(plan));
+}
+
+// smallBoard: 2 leaves to make of each of three mixes in two kinds (40 and 90 beads), plum and sea even.
+TEST(Supplies, BeadsAreThoseOfTheLeavesToMakeAndSomeToSpare) {
+    Plan plan = test::smallBoard();
+    plan.buying.spare = 0.1;
+    plan.buying.beads = {5, 2.5, ""};
+    const Supplies all = suppliesOf(plan);
+    ASSERT_EQ(all.beads.size(), 2u);
+    const std::int64_t plum = 2 * (40 + 20) + 2 * (90 + 45);
+    EXPECT_EQ(all.beads[0].beads, plum);
+    EXPECT_EQ(all.beads[0].withSpare, 429);
+    EXPECT_NEAR(inGrams(all.beads[0].mass), 429.0 / 105, 1e-9);
+    EXPECT_NEAR(inMillimetres(all.beads[0].strung), 429 * 1.4, 1e-9);
+    EXPECT_EQ(all.beads[0].buy.packs, 1);
+    EXPECT_EQ(all.leavesToMake, 12);
+    EXPECT_NEAR(all.cost, 2 * 2.5, 1e-12);
+}
+
+TEST(Supplies, LeafWireByDiameterAndMetal) {
+    Plan plan = test::smallBoard();
+    plan.buying.spare = 0;
+    plan.buying.leafWire = {1000, 3, ""};
+    EXPECT_EQ(suppliesOf(plan).leafWire.size(), 1u);
+    EXPECT_NEAR(inMillimetres(suppliesOf(plan).leafWire[0].length), 12 * 300, 1e-9);
+    EXPECT_EQ(suppliesOf(plan).leafWire[0].buy.packs, 4);
+    plan.kinds[1].metal = Metal::softBrass;
+    EXPECT_EQ(suppliesOf(plan).leafWire.size(), 2u);
+}
+
+TEST(Supplies, AStemIsBoundInOnePieceFromAWholeSkein) {
+    Plan plan = test::smallBoard();
+    const Figures all = figures(plan);
+    plan.binding.wraps[0].sold = all.stems[0].wraps[0].toCut + millimetres(2);
+    const Supplies two = suppliesOf(plan);
+    ASSERT_EQ(two.wraps.size(), 1u);
+    EXPECT_EQ(two.wraps[0].cutting.barCount, 2)
+        << "the end of the first skein is too short for the second stem";
+    EXPECT_EQ(two.wraps[0].stems, (std::vector<StemId>{StemId{1}, StemId{2}}));
+    plan.binding.wraps[0].sold = millimetres(100);
+    EXPECT_EQ(suppliesOf(plan).wraps[0].cutting.tooLong.size(), 2u);
+}
+
+TEST(Supplies, StakesAndCoresOfOneWireAreCutTogether) {
+    Plan plan = test::smallBoard();
+    plan.stems[0].core = CoreWire{plan.pot.stake.diameter, std::nullopt, plan.pot.stake.metal, ""};
+    plan.buying.bars = {{millimetres(300), 0.5, ""}};
+    const Supplies all = suppliesOf(plan);
+    ASSERT_EQ(all.bars.size(), 1u);
+    EXPECT_EQ(all.bars[0].pieces.size(), 3u); // two stems have leaves, one of them a core
+    EXPECT_NEAR(inMillimetres(all.bars[0].length), 2 * inMillimetres(stakeLength(plan.pot)) + 30 + 16, 1e-9);
+    EXPECT_EQ(all.bars[0].cutting.barCount, 1);
+    EXPECT_EQ(all.bars[0].buy.cost, 0.5);
+    plan.stems[0].core->diameter = millimetres(0.9);
+    EXPECT_EQ(suppliesOf(plan).bars.size(), 2u);
+}
+
+TEST(Supplies, WhatIsBoundNeedsNothingMore) {
+    Plan plan = test::smallBoard();
+    for (Tier& tier : plan.stems[0].tiers)
+        tier.progress = {true, 10, ""};
+    plan.kinds[0].minutes = plan.kinds[1].minutes = 15;
+    const Supplies all = suppliesOf(plan);
+    EXPECT_EQ(all.wraps[0].stems, std::vector<StemId>{StemId{2}});
+    EXPECT_EQ(all.tiersToBind, 2);
+    EXPECT_NEAR(all.minutesLeft, 12 * 15 + 2 * 10, 1e-9);
+    EXPECT_FALSE(all.minutesPartly);
+    plan.kinds[1].minutes = 0;
+    EXPECT_TRUE(suppliesOf(plan).minutesPartly);
+}
+
+TEST(Supplies, OfAnEmptyPlanAreNone) {
+    const Supplies none = suppliesOf(Plan{});
+    EXPECT_TRUE(none.beads.empty());
+    EXPECT_TRUE(none.bars.empty());
+    EXPECT_EQ(none.cost, 0);
+}
+
+} // namespace
+} // namespace stemwright
