@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <span>
 
 namespace stemwright {
 
@@ -39,14 +40,16 @@ QColor blend(const QColor& a, const QColor& b, double part) {
     return QColor::fromRgbF(mix(a.redF(), b.redF()), mix(a.greenF(), b.greenF()), mix(a.blueF(), b.blueF()));
 }
 
-/// An ellipse lying along `degrees` clockwise from up.
+/// An ellipse lying along `degrees` clockwise from up: four cubic pieces, as QPainterPath has them (textbook).
 void addEllipse(QPainterPath& path, QPointF middle, double along, double across, double degrees) {
-    QPainterPath one;
-    one.addEllipse(QPointF(), across / 2, along / 2);
-    QTransform turn;
-    turn.translate(middle.x(), middle.y());
-    turn.rotate(degrees);
-    path.addPath(turn.map(one));
+    constexpr double kappa = 0.5522847498307936;
+    const double turn = degrees * M_PI / 180, c = std::cos(turn), s = std::sin(turn);
+    const QPointF up(s * along / 2, -c * along / 2), right(c * across / 2, s * across / 2);
+    const QPointF corners[] = {-up, right, up, -right, -up};
+    path.moveTo(middle + corners[0]);
+    for (int i = 0; i < 4; ++i)
+        path.cubicTo(middle + corners[i] + corners[i + 1] * kappa, middle + corners[i + 1] + corners[i] * kappa,
+                     middle + corners[i + 1]);
 }
 
 /// Where the light comes from, upper left on the page, turned into the frame of a leaf.
@@ -57,7 +60,8 @@ QPointF lightIn(double degrees) {
 
 /// Row by row from the centre outward, each colour in three layers: a darker edge, the glass, and its light.
 /// Whole rows at a time, since what is printed grows with every change of colour.
-void paintBeads(QPainter& painter, const LeafLook& look, const LeafRows& rows, double degrees, double scale) {
+void paintBeads(QPainter& painter, const LeafLook& look, const LeafRows& rows, double degrees, double scale,
+                bool fine) {
     const std::size_t bands = look.bands.size();
     const QPointF from = lightIn(degrees);
     for (auto row = rows.rows.rbegin(); row != rows.rows.rend(); ++row) {
@@ -65,19 +69,32 @@ void paintBeads(QPainter& painter, const LeafLook& look, const LeafRows& rows, d
         for (auto* layer : {&edge, &glass, &light})
             for (QPainterPath& path : *layer)
                 path.setFillRule(Qt::WindingFill);
+        // A row of one colour has its edges as one stroke where it is small: a quarter of the marks.
+        const auto beads = std::span(rows.beads).subspan(row->first, row->count);
+        const bool whole = fine && !beads.empty() &&
+                           std::all_of(beads.begin(), beads.end(),
+                                       [&](const BeadMark& bead) { return bead.band == beads.front().band; });
+        if (whole) {
+            const auto band = static_cast<std::size_t>(rows.beads[row->first].band);
+            painter.strokePath(pathOf(row->run, row->closed, scale),
+                               QPen(blend(look.bands[band].colour, Qt::black, 0.34), rows.pitch * scale * 0.94,
+                                    Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
+        }
         for (std::size_t i = row->first; i < row->first + row->count; ++i) {
             const BeadMark& bead = rows.beads[i];
             const auto band = static_cast<std::size_t>(bead.band);
             const QPointF middle = QPointF(bead.middle.x, bead.middle.y) * scale;
             const double along = bead.along * scale, across = bead.across * scale;
             const double small = std::min(along, across), rim = small * 0.09;
-            addEllipse(edge[band], middle, along * 1.04, across * 0.98, bead.degrees);
+            if (!whole)
+                addEllipse(edge[band], middle, along * 1.04, across * 0.98, bead.degrees);
             addEllipse(glass[band], middle + from * rim * 0.35, along * 1.04 - 2 * rim, across * 0.98 - 2 * rim,
                        bead.degrees);
-            addEllipse(light[band], middle + from * small * 0.2, small * 0.34, small * 0.42, bead.degrees);
+            if (!fine)
+                addEllipse(light[band], middle + from * small * 0.2, small * 0.34, small * 0.42, bead.degrees);
         }
         for (std::size_t i = 0; i < bands; ++i) {
-            if (edge[i].isEmpty())
+            if (glass[i].isEmpty())
                 continue;
             painter.fillPath(edge[i], blend(look.bands[i].colour, Qt::black, 0.34));
             painter.fillPath(glass[i], look.bands[i].colour);
@@ -203,8 +220,8 @@ void paintLeaf(QPainter& painter, const LeafLook& look, QPointF base, double deg
         paintOutline(painter, look, scale);
     } else {
         const LeafRows rows = leafRows(shapeOf(look));
-        if (detail == LeafDetail::beads)
-            paintBeads(painter, look, rows, degrees, scale);
+        if (detail == LeafDetail::beads || detail == LeafDetail::fine)
+            paintBeads(painter, look, rows, degrees, scale, detail == LeafDetail::fine);
         else
             paintRows(painter, look, rows, scale);
     }

@@ -39,6 +39,7 @@ LeafLook lookOf(const Plan& plan, Leaf leaf);
 
 enum class LeafDetail {
     beads,   ///< every bead of every row, with its light
+    fine,    ///< beads without their light, for pictures on paper in which a bead is below a millimetre
     rows,    ///< rows as bands of colour
     outline, ///< an empty slot: a dashed outline
 };

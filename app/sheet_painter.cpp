@@ -9,7 +9,7 @@
 #include <QPainter>
 
 #include <algorithm>
-#include <array>
+#include <cmath>
 
 namespace stemwright {
 
@@ -23,9 +23,29 @@ QColor greyOf(const QColor& colour) {
     return QColor(grey, grey, grey);
 }
 
+/// The greys of a leaf's colours, those of neighbouring rows kept apart so that the mix can still be seen.
+void greyBands(LeafLook& look) {
+    constexpr int apart = 34, darkest = 45, lightest = 228;
+    int before = -1;
+    for (LeafLook::Band& band : look.bands) {
+        int grey = std::clamp(qGray(band.colour.rgb()), darkest, lightest);
+        if (before >= 0 && std::abs(grey - before) < apart) {
+            const int lighter = before + apart, darker = before - apart;
+            grey = (grey >= before && lighter <= lightest) || darker < darkest ? lighter : darker;
+        }
+        before = grey;
+        band.colour = QColor(grey, grey, grey);
+    }
+}
+
 QColor towardsPaper(const QColor& colour, double part) {
     const auto mix = [part](float c) { return c + (1.0f - c) * static_cast<float>(part); };
     return QColor::fromRgbF(mix(colour.redF()), mix(colour.greenF()), mix(colour.blueF()));
+}
+
+/// About the breadth of a bead in millimetres, by the room that each has on its leaf.
+double beadOnPaper(const LeafLook& look) {
+    return std::sqrt(look.length * look.width / std::max(look.beads, 1));
 }
 
 class PagePainter {
@@ -60,9 +80,9 @@ public:
         LeafLook look = lookOf(plan_, mark.leaf);
         look.length *= mark.shorten;
         const double scale = mark.scale * sheetUnits;
+        if (grey_)
+            greyBands(look);
         for (LeafLook::Band& band : look.bands) {
-            if (grey_)
-                band.colour = greyOf(band.colour);
             if (mark.style == LeafStyle::tinted)
                 band.colour = towardsPaper(band.colour, 0.55);
             else if (mark.behind)
@@ -70,7 +90,8 @@ public:
         }
         if (mark.style == LeafStyle::beads) {
             if (!look.bands.empty())
-                paintLeaf(painter_, look, at(mark.base), mark.degrees, scale, LeafDetail::beads);
+                paintLeaf(painter_, look, at(mark.base), mark.degrees, scale,
+                          beadOnPaper(look) * mark.scale < 1 ? LeafDetail::fine : LeafDetail::beads);
             return;
         }
         if (mark.style == LeafStyle::tinted && !look.bands.empty())

@@ -27,7 +27,7 @@ QString wordFor(SheetWord which) {
     case SheetWord::glanceTitle:
         return tr("The plant at a glance");
     case SheetWord::matsTitle:
-        return tr("Mat", "true-size sheet to lay the leaves on");
+        return tr("Mat, true size: lay each leaf on its outline");
     case SheetWord::cardsTitle:
         return tr("Binding card");
     case SheetWord::leavesTitle:
@@ -98,6 +98,8 @@ QString wordFor(SheetWord which) {
         return tr("Cut %1: %2.", "what is wound, length");
     case SheetWord::coreLine:
         return tr("Core wire %1.");
+    case SheetWord::evenWrap:
+        return tr("Wrap %1 from each tier to the next.");
     case SheetWord::columnTier:
         return tr("No.");
     case SheetWord::columnFaces:
@@ -128,6 +130,8 @@ QString wordFor(SheetWord which) {
         return tr("Some leaves are drawn steeper than they stand, to fit the paper; their size is true.");
     case SheetWord::leafTooLong:
         return tr("Some leaves are larger than the paper and are in the list only.");
+    case SheetWord::continued:
+        return tr("%1 (continued)");
     case SheetWord::columnDone:
         return tr("Done");
     case SheetWord::columnStep:

@@ -11,11 +11,12 @@ namespace stemwright {
 namespace {
 
 constexpr double pi = 3.14159265358979323846;
-constexpr double scaleRoom = 12;   ///< the scale of height at the left
+constexpr double scaleRoom = 9.5;  ///< the scale of height at the left
+constexpr double axisGap = 1.2;    ///< between the scale and the first view
 constexpr double leastHalf = 17;   ///< of a view, so that its heading has room
-constexpr double viewEdge = 2;     ///< beside the widest leaf
+constexpr double viewEdge = 1;     ///< beside the widest leaf
 constexpr double viewGap = 2;      ///< between the views
-constexpr double listGap = 7;      ///< where the lines lead from the joints to their rows
+constexpr double listGap = 4;      ///< where the lines lead from the joints to their rows
 constexpr double headGap = 1.5;    ///< below the headings
 constexpr double blockFoot = 2.5;  ///< below the foot
 constexpr double joinLine = 3.4;   ///< of the list, for "join …"
@@ -54,7 +55,9 @@ public:
         const MatRows list(context, stem_, plain);
         list_ = list.width();
         const double views = room.width - scaleRoom - listGap - list_;
-        const double tall = room.height - headHeight(room.width) - viewHead() - blockFoot - 2 * joinOverlap - 2;
+        even_ = list.evenWrap();
+        const double tall =
+            room.height - headHeight(room.width, 2) - viewHead() - blockFoot - 2 * joinOverlap - 2;
         const double both = 2 * std::max(plain.halfFront + viewEdge, leastHalf) * plain.frontView +
                             2 * std::max(plain.halfSide + viewEdge, leastHalf) * plain.sideView + viewGap;
         if (both <= views || !plain.frontView || !plain.sideView) {
@@ -96,8 +99,6 @@ private:
 
     std::vector<std::pair<std::string, TextStyle>> heading() const {
         const StemFigures& figures = context_.figures.stems[place_];
-        const Units& units = context_.plan.units;
-        static_cast<void>(units);
         std::vector<std::pair<std::string, TextStyle>> lines;
         lines.push_back({says(SheetWord::arrangementLine,
                               {context_.words.arrangement(stem_.arrangement), std::to_string(figures.tiers),
@@ -113,10 +114,12 @@ private:
                     says(SheetWord::coreLine, {context_.words.wire(stem_.core->diameter, stem_.core->gauge)});
         if (!cuts.empty())
             lines.push_back({cuts, type::smallStrong});
+        if (even_)
+            lines.push_back({says(SheetWord::evenWrap, {context_.words.size(*even_)}), type::small});
         return lines;
     }
 
-    double headHeight(double width) const {
+    double headHeight(double width, int remarks) const {
         std::vector<Mark> none;
         const Canvas canvas(context_, none);
         double height = canvas.paragraphHeight(width - 30, says(SheetWord::matOf, {stem_.name}), type::heading);
@@ -124,8 +127,8 @@ private:
             height += canvas.paragraphHeight(width, text, style);
         if (stem_.tiers.empty())
             height += canvas.paragraphHeight(width, says(SheetWord::noLeaves), type::small);
-        // Room for the remarks on leaves that gave way, which are known only later.
-        height += 2 * lineHeight(type::small);
+        // Room for the remarks on leaves that gave way.
+        height += remarks * 2 * lineHeight(type::small);
         return height + headGap;
     }
 
@@ -148,7 +151,7 @@ private:
         for (const MatRow& row : list.rows())
             if (row.tier < 0 || shows(shown, mat_.tiers[static_cast<std::size_t>(row.tier)]))
                 rows.push_back(row);
-        const double window = std::max(room_.height - headHeight(room_.width) -
+        const double window = std::max(room_.height - headHeight(room_.width, mat_.steeper + mat_.tooLong) -
                                            std::max(viewHead(), list.headHeight()) - blockFoot,
                                        leastWindow);
         std::vector<Part> parts;
@@ -208,8 +211,7 @@ private:
     void drawScale(Canvas& canvas, double x, const Part& part, double y0) const;
     void drawView(Canvas& canvas, bool side, double left, const Part& part, double headTop, double y0,
                   double bottom) const;
-    void drawLeaf(Canvas& canvas, const MatTier& tier, const MatLeaf& leaf, PointMm joint, int tierPlace,
-                  LeafStyle style) const;
+    void drawLeaf(Canvas& canvas, const MatLeaf& leaf, PointMm joint, int tierPlace, LeafStyle style) const;
     void drawCodes(Canvas& canvas, bool side, double axis, const Part& part, double y0) const;
     void drawJoin(Canvas& canvas, double left, double right, double listLeft, double y, double textY,
                   char letter, int other) const;
@@ -220,6 +222,7 @@ private:
     BoxMm room_;
     bool landscape_;
     double list_ = 0;
+    std::optional<Length> even_;
     MatStem mat_;
     std::vector<std::pair<Views, std::vector<Part>>> parts_;
 };
@@ -266,14 +269,13 @@ void MatLayout::drawScale(Canvas& canvas, double x, const Part& part, double y0)
         const bool numbered = i % each == 0;
         canvas.line({x - (numbered ? 2.2 : 1.2), y}, {x, y}, 0.15, Ink::quiet);
         if (numbered)
-            canvas.text({x - 2.7, y + 0.8}, std::to_string(inch ? i / each : i * 5), type::small, Align::right,
+            canvas.text({x - 2.5, y + 0.8}, std::to_string(inch ? i / each : i * 5), type::small, Align::right,
                         Ink::quiet);
     }
 }
 
-void MatLayout::drawLeaf(Canvas& canvas, const MatTier& tier, const MatLeaf& leaf, PointMm joint, int tierPlace,
+void MatLayout::drawLeaf(Canvas& canvas, const MatLeaf& leaf, PointMm joint, int tierPlace,
                          LeafStyle style) const {
-    static_cast<void>(tier);
     const double turn = leaf.degrees * pi / 180;
     LeafMark mark;
     mark.leaf = leaf.leaf;
@@ -313,14 +315,14 @@ void MatLayout::drawView(Canvas& canvas, bool side, double left, const Part& par
         for (const MatLeaf& leaf : tier.leaves)
             if (leaf.sideView == side && !leaf.tooLong && tier.along - leaf.up >= part.top &&
                 tier.along + leaf.down <= part.bottom && y0 + tier.along - leaf.up >= headTop + viewHead())
-                drawLeaf(canvas, tier, leaf, {axis, y0 + tier.along}, number, LeafStyle::ghost);
+                drawLeaf(canvas, leaf, {axis, y0 + tier.along}, number, LeafStyle::ghost);
     }
     drawStem(canvas, axis, part, y0);
     for (const int t : own) {
         const MatTier& tier = mat_.tiers[static_cast<std::size_t>(t)];
         for (const MatLeaf& leaf : tier.leaves)
             if (leaf.sideView == side && !leaf.tooLong)
-                drawLeaf(canvas, tier, leaf, {axis, y0 + tier.along}, t, LeafStyle::tinted);
+                drawLeaf(canvas, leaf, {axis, y0 + tier.along}, t, LeafStyle::tinted);
     }
     drawCodes(canvas, side, axis, part, y0);
 }
@@ -446,7 +448,7 @@ MatBlock MatLayout::block(const Views& shown, const Part& part, int sheet) const
     }
     if (sideWidth > 0)
         drawView(canvas, true, left, part, headTop, y0, bottom);
-    drawScale(canvas, scaleRoom - 2, part, y0);
+    drawScale(canvas, scaleRoom - axisGap, part, y0);
     canvas.text({0, headTop + ascent(type::small)}, says(SheetWord::heightScale), type::small, Align::left,
                 Ink::quiet);
     const double viewsRight = listLeft - listGap;
@@ -460,7 +462,7 @@ MatBlock MatLayout::block(const Views& shown, const Part& part, int sheet) const
         list.draw(canvas, listLeft, row);
     }
     if (mat_.clay >= part.top && mat_.clay <= part.bottom && part.last)
-        canvas.line({scaleRoom - 2, y0 + mat_.clay}, {viewsRight, y0 + mat_.clay}, 0.35, Ink::quiet);
+        canvas.line({scaleRoom - axisGap, y0 + mat_.clay}, {viewsRight, y0 + mat_.clay}, 0.35, Ink::quiet);
     if (!part.first)
         drawJoin(canvas, scaleRoom, viewsRight, listLeft, y0 + part.from, body,
                  static_cast<char>('A' + (sheet - 2) % 26), sheet - 1);

@@ -9,7 +9,8 @@ namespace {
 
 constexpr double pi = 3.14159265358979323846;
 constexpr double widest = 74; ///< of the list
-constexpr double iconRoom = 4.2;
+constexpr double iconRoom = 3.4;
+constexpr double rowGap = 1.3; ///< between the columns
 constexpr std::size_t iconColumn = 1;
 
 /// Which way the tier faces, in words: a pair's plane, a single leaf's side, a whorl's count and first side.
@@ -42,7 +43,17 @@ std::string codes(const SheetContext& context, const Tier& tier) {
     return out;
 }
 
-std::vector<MatRow> rowsOf(const SheetContext& context, const Stem& stem, const MatStem& mat) {
+std::optional<Length> evenWrap(const MatStem& mat) {
+    std::optional<Length> out;
+    for (std::size_t t = 0; t + 1 < mat.tiers.size(); ++t) {
+        if (out && *out != millimetres(mat.tiers[t].wrap))
+            return std::nullopt;
+        out = millimetres(mat.tiers[t].wrap);
+    }
+    return out;
+}
+
+std::vector<MatRow> rowsOf(const SheetContext& context, const Stem& stem, const MatStem& mat, bool even) {
     std::vector<MatRow> rows;
     for (std::size_t t = 0; t < stem.tiers.size(); ++t) {
         const bool last = t + 1 == stem.tiers.size();
@@ -50,6 +61,8 @@ std::vector<MatRow> rowsOf(const SheetContext& context, const Stem& stem, const 
         row.cells = {std::to_string(t + 1), "", facing(context, stem.tiers[t]), codes(context, stem.tiers[t]),
                      last ? context.words.word(SheetWord::tail)
                           : context.words.size(millimetres(mat.tiers[t].wrap))};
+        if (even)
+            row.cells.pop_back();
         rows.push_back(std::move(row));
     }
     const bool planted = mat.length - mat.clay > 0.05;
@@ -76,25 +89,27 @@ std::vector<MatRow> rowsOf(const SheetContext& context, const Stem& stem, const 
 
 Table tableOf(const SheetContext& context, const std::vector<std::string>& head,
               const std::vector<MatRow>& rows) {
-    double natural[5] = {4, iconRoom, 8, 8, 8};
-    for (std::size_t c = 0; c < 5; ++c)
+    const std::size_t count = head.size();
+    std::vector<double> natural{4, iconRoom, 4, 4, 4};
+    natural.resize(count);
+    for (std::size_t c = 0; c < count; ++c)
         if (c != iconColumn)
-            natural[c] = std::max(natural[c], context.measure.width(head[c], type::smallStrong));
+            natural[c] = std::max(natural[c], context.measure.width(head[c], type::smallStrong) + 0.2);
     for (const MatRow& row : rows)
-        for (std::size_t c = 0; c < 5; ++c)
+        for (std::size_t c = 0; c < count; ++c)
             // What belongs to no tier runs over the columns.
             if (c != iconColumn && row.tier >= 0)
                 natural[c] = std::max(natural[c], context.measure.width(row.cells[c], type::small) + 0.2);
     // Whorls of many leaves and words of other tongues wrap inside their columns.
-    const double spare = widest - 4 * Table::gap - natural[0] - iconRoom - std::min(natural[4], 16.0);
+    double spare = widest - rowGap * static_cast<double>(count - 1) - natural[0] - iconRoom;
+    if (count == 5)
+        spare -= natural[4] = std::min(natural[4], 16.0);
     natural[2] = std::min(natural[2], std::max(spare * 0.5, spare - natural[3]));
     natural[3] = std::min(natural[3], spare - natural[2]);
-    return Table({{natural[0], Align::right},
-                  {iconRoom, Align::left},
-                  {natural[2], Align::left},
-                  {natural[3], Align::left},
-                  {std::min(natural[4], 16.0), Align::right}},
-                 type::small);
+    std::vector<Table::Column> columns;
+    for (std::size_t c = 0; c < count; ++c)
+        columns.push_back({natural[c], c == 0 || c == 4 ? Align::right : Align::left});
+    return Table(std::move(columns), type::small, rowGap);
 }
 
 } // namespace
@@ -103,14 +118,17 @@ MatRows::MatRows(const SheetContext& context, const Stem& stem, const MatStem& m
     : table_({}, type::small), stem_(stem) {
     head_ = {context.words.word(SheetWord::columnTier), "", context.words.word(SheetWord::columnFaces),
              context.words.word(SheetWord::columnLeavesOf), context.words.word(SheetWord::columnWrap)};
-    rows_ = rowsOf(context, stem, mat);
+    evenWrap_ = stemwright::evenWrap(mat);
+    if (evenWrap_)
+        head_.pop_back();
+    rows_ = rowsOf(context, stem, mat, evenWrap_.has_value());
     table_ = tableOf(context, head_, rows_);
     for (MatRow& row : rows_) {
         // What belongs to no tier may run over the columns to its right.
         if (row.tier < 0)
-            row.height = Table({{width() - table_.columns()[0].width - iconRoom - 2 * Table::gap, Align::left}},
-                               type::small)
-                             .rowHeight(context, {row.cells[2]});
+            row.height =
+                Table({{width() - table_.columns()[0].width - iconRoom - 2 * rowGap, Align::left}}, type::small)
+                    .rowHeight(context, {row.cells[2]});
         else
             row.height = std::max(table_.rowHeight(context, row.cells), iconRoom - 0.6);
     }
@@ -124,7 +142,7 @@ void MatRows::drawHead(Canvas& canvas, PointMm top) const {
 void MatRows::draw(Canvas& canvas, double x, const MatRow& row) const {
     const double number = table_.columns()[0].width;
     if (row.tier < 0) {
-        const double left = x + number + iconRoom + 2 * Table::gap;
+        const double left = x + number + iconRoom + 2 * rowGap;
         Table({{x + width() - left, Align::left}}, type::small)
             .row(canvas, {left, row.top}, {row.cells[2]}, type::small, Ink::quiet);
         return;
@@ -132,7 +150,7 @@ void MatRows::draw(Canvas& canvas, double x, const MatRow& row) const {
     table_.row(canvas, {x, row.top}, row.cells);
     // The tier from above, the viewer below: a spoke for each leaf.
     const Tier& tier = stem_.tiers[static_cast<std::size_t>(row.tier)];
-    const PointMm middle{x + number + Table::gap + iconRoom / 2, row.top + lineHeight(type::small) / 2 + 0.7};
+    const PointMm middle{x + number + rowGap + iconRoom / 2, row.top + lineHeight(type::small) / 2 + 0.7};
     canvas.add(CircleMark{middle, 0.45, true, Ink::black, 0, Ink::black});
     for (std::size_t i = 0; i < tier.slots.size(); ++i) {
         const double turn = inDegrees(slotTurn(tier, i)) * pi / 180;

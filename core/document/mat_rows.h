@@ -3,6 +3,7 @@
 #include "core/document/mat_stem.h"
 #include "core/document/sheet_canvas.h"
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -23,6 +24,9 @@ public:
     MatRows(const SheetContext& context, const Stem& stem, const MatStem& mat);
 
     double width() const { return table_.width(); }
+    /// What is wrapped from each tier to the next, where it is the same everywhere; the list has no column
+    /// then.
+    const std::optional<Length>& evenWrap() const { return evenWrap_; }
     double headHeight() const { return headHeight_; }
     const std::vector<MatRow>& rows() const { return rows_; }
 
@@ -35,6 +39,7 @@ private:
     std::vector<std::string> head_;
     std::vector<MatRow> rows_;
     double headHeight_ = 0;
+    std::optional<Length> evenWrap_;
     const Stem& stem_;
 };
 

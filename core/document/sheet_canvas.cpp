@@ -119,13 +119,13 @@ double Table::row(Canvas& canvas, PointMm top, const std::vector<std::string>& c
     double x = top.x;
     for (std::size_t c = 0; c < columns_.size() && c < cells.size(); ++c) {
         canvas.paragraph({x, top.y + rowPadding}, columns_[c].width, cells[c], style, columns_[c].align, ink);
-        x += columns_[c].width + gap;
+        x += columns_[c].width + gap_;
     }
     return height(canvas.context(), cells, style);
 }
 
 double Table::width() const {
-    double sum = gap * static_cast<double>(columns_.size() - 1);
+    double sum = gap_ * static_cast<double>(columns_.size() - 1);
     for (const Column& column : columns_)
         sum += column.width;
     return sum;

@@ -69,9 +69,10 @@ public:
         double width = 20;
         Align align = Align::left;
     };
-    static constexpr double gap = 2; ///< between columns
+    static constexpr double gap = 2; ///< between columns, as a rule
 
-    Table(std::vector<Column> columns, TextStyle style) : columns_(std::move(columns)), style_(style) {}
+    Table(std::vector<Column> columns, TextStyle style, double between = gap)
+        : columns_(std::move(columns)), style_(style), gap_(between) {}
 
     /// Columns as wide as their texts, the widest ones narrowed until all fit into `width`; what is left over
     /// goes to the first column.
@@ -94,6 +95,7 @@ public:
 private:
     std::vector<Column> columns_;
     TextStyle style_;
+    double gap_;
 };
 
 /// Moves marks; for parts of a page that are laid out by themselves.

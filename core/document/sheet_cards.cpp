@@ -9,7 +9,8 @@ namespace stemwright {
 
 namespace {
 
-constexpr double tick = 3.2; ///< side of a box to tick
+constexpr double tick = 3.2;     ///< side of a box to tick
+constexpr double leastRow = 5.4; ///< mm, so that the boxes keep apart
 
 std::string leavesOf(const SheetContext& context, const Tier& tier) {
     std::string out;
@@ -133,18 +134,21 @@ std::vector<Page> cardPages(const SheetContext& context) {
         for (const Table::Column& column : columns)
             fixed += column.width;
         columns[2].width = flow.room().width - fixed;
-        flow.heading(stem.name, 30);
+        const Table table(columns, type::text);
+        // A card stays together where a page holds it.
+        const double whole = flow.tableHeight(table, head, rows, leastRow);
+        flow.heading(stem.name, whole < flow.room().height - 15 ? whole : 30);
         flow.page().stems.push_back(stem.id);
         if (rows.empty()) {
             flow.paragraph(words.word(SheetWord::cardNothing), type::text, Ink::quiet);
             continue;
         }
         flow.table(
-            Table(columns, type::text), head, rows,
+            table, head, rows,
             [](Canvas& canvas, std::size_t, PointMm top, double height) {
                 canvas.box({top.x + 0.5, top.y + (height - tick) / 2, tick, tick}, 0.25, Ink::black);
             },
-            5.4);
+            leastRow, words.word(SheetWord::continued, {stem.name}));
         flow.skip(3);
     }
     return flow.take();

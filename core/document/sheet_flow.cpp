@@ -42,7 +42,7 @@ void SheetFlow::paragraph(const std::string& text, TextStyle style, Ink ink) {
 void SheetFlow::table(const Table& table, const std::vector<std::string>& head,
                       const std::vector<std::vector<std::string>>& rows,
                       const std::function<void(Canvas&, std::size_t, PointMm, double)>& before,
-                      double leastHeight) {
+                      double leastHeight, const std::string& again) {
     const auto putHead = [&] {
         Canvas on = canvas();
         y_ += table.row(on, {room_.x, y_}, head, type::smallStrong, Ink::quiet);
@@ -55,6 +55,8 @@ void SheetFlow::table(const Table& table, const std::vector<std::string>& head,
             need(headHeight + height);
             putHead();
         } else if (need(height)) {
+            if (!again.empty())
+                y_ += canvas().paragraph({room_.x, y_}, room_.width, again, type::heading) + 1;
             putHead();
         }
         Canvas on = canvas();
@@ -65,6 +67,14 @@ void SheetFlow::table(const Table& table, const std::vector<std::string>& head,
         y_ += height;
         on.line({room_.x, y_}, {room_.x + table.width(), y_}, 0.1, Ink::hair);
     }
+}
+
+double SheetFlow::tableHeight(const Table& table, const std::vector<std::string>& head,
+                              const std::vector<std::vector<std::string>>& rows, double leastHeight) const {
+    double height = table.height(context_, head, type::smallStrong);
+    for (const auto& row : rows)
+        height += std::max(table.rowHeight(context_, row), leastHeight);
+    return height;
 }
 
 } // namespace stemwright

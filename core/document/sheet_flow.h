@@ -24,11 +24,14 @@ public:
     void skip(double height) { y_ += height; }
     void heading(const std::string& text, double keepWith);
     void paragraph(const std::string& text, TextStyle style, Ink ink = Ink::black);
-    /// A table with its head again on each page. `before` draws into a row: its place and height.
+    /// A table with its head again on each page, below `again` where that is not empty. `before` draws into a
+    /// row: its place and height.
     void table(const Table& table, const std::vector<std::string>& head,
                const std::vector<std::vector<std::string>>& rows,
                const std::function<void(Canvas&, std::size_t row, PointMm top, double height)>& before = {},
-               double leastHeight = 0);
+               double leastHeight = 0, const std::string& again = {});
+    double tableHeight(const Table& table, const std::vector<std::string>& head,
+                       const std::vector<std::vector<std::string>>& rows, double leastHeight) const;
 
     std::vector<Page> take() { return std::move(pages_); }
 

@@ -12,6 +12,7 @@ constexpr double columnGap = 3;    ///< mm between stems, before scaling
 constexpr double nameRoom = 7;     ///< below a row of stems
 constexpr double pictureTall = 96; ///< the most that the picture takes of a page
 constexpr double largest = 1.6;    ///< of the real size
+constexpr double sideGap = 8;      ///< between the two halves of the list of mixes
 constexpr double swatch = 9;       ///< room for the picture of a mix
 
 /// Stems in their proportions, side by side with their feet on one line, in as many lines as make them largest.
@@ -101,30 +102,56 @@ void mixes(SheetFlow& flow, const SheetContext& context) {
     }
     if (rows.empty())
         return;
+    // Two lines of stock beside each other where there are many: a page holds them better.
+    const std::size_t sides = rows.size() > 8 ? 2 : 1;
+    const std::size_t deep = (rows.size() + sides - 1) / sides;
     std::vector<std::vector<std::string>> all = rows;
     all.insert(all.begin(), head);
+    const double room =
+        (flow.room().width - sideGap * static_cast<double>(sides - 1)) / static_cast<double>(sides);
     const Table fitted = Table::fitted(
         context, all, {Align::left, Align::left, Align::left, Align::left, Align::right, Align::right},
-        type::text, type::smallStrong, flow.room().width - swatch - 20);
-    std::vector<Table::Column> columns = fitted.columns();
+        type::text, type::smallStrong, std::min(room, 130.0));
+    std::vector<Table::Column> one = fitted.columns();
     // What is left over goes to the mixes' names, not to the pictures.
-    columns[2].width += columns[0].width - swatch;
-    columns[0].width = swatch;
+    one[2].width += one[0].width - swatch;
+    one[0].width = swatch;
+    std::vector<Table::Column> columns = one;
+    std::vector<std::string> heads = head;
+    std::vector<std::vector<std::string>> lines(rows.begin(), rows.begin() + static_cast<std::ptrdiff_t>(deep));
+    if (sides == 2) {
+        columns.push_back({sideGap - 2 * Table::gap, Align::left});
+        heads.push_back("");
+        columns.insert(columns.end(), one.begin(), one.end());
+        heads.insert(heads.end(), head.begin(), head.end());
+        for (std::size_t i = 0; i < deep; ++i) {
+            lines[i].push_back("");
+            if (deep + i < rows.size())
+                lines[i].insert(lines[i].end(), rows[deep + i].begin(), rows[deep + i].end());
+        }
+    }
     flow.heading(words.word(SheetWord::mixesHeading), 20);
     flow.table(
-        Table(columns, type::text), head, rows,
+        Table(columns, type::text), heads, lines,
         [&](Canvas& canvas, std::size_t row, PointMm top, double height) {
-            const Kind* kind = find(context.plan, leaves[row].kind);
-            LeafMark mark;
-            mark.leaf = leaves[row];
-            const double length = std::max(inMillimetres(kind->length), 0.1);
-            const double width = std::max(inMillimetres(kind->width), 0.1);
-            mark.scale = std::min((swatch - 0.5) / length, (height - 0.6) / width);
-            mark.base = {top.x + (swatch - length * mark.scale) / 2, top.y + height / 2};
-            mark.degrees = 90;
-            canvas.add(std::move(mark));
+            for (std::size_t side = 0; side < sides; ++side) {
+                const std::size_t place = row + side * deep;
+                if (place >= leaves.size())
+                    continue;
+                const Kind* kind = find(context.plan, leaves[place].kind);
+                LeafMark mark;
+                mark.leaf = leaves[place];
+                const double length = std::max(inMillimetres(kind->length), 0.1);
+                const double width = std::max(inMillimetres(kind->width), 0.1);
+                mark.scale = std::min((swatch - 0.5) / length, (height - 0.6) / width);
+                mark.base = {top.x + static_cast<double>(side) * (fitted.width() + sideGap) +
+                                 (swatch - length * mark.scale) / 2,
+                             top.y + height / 2};
+                mark.degrees = 90;
+                canvas.add(std::move(mark));
+            }
         },
-        5);
+        5.4);
 }
 
 void figures(SheetFlow& flow, const SheetContext& context) {

@@ -7,7 +7,7 @@ namespace stemwright {
 
 namespace {
 
-constexpr double gap = 6; ///< between mats that share a page
+constexpr double gap = 4; ///< between mats that share a page
 
 /// A page with its shelves: mats stand side by side on a shelf, shelves one below the other.
 struct Filling {

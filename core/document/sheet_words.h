@@ -65,6 +65,7 @@ enum class SheetWord {
     arrangementLine, ///< the arrangement in words, tiers, leaves, height
     cutWrap,         ///< the wrap in words, its length to cut
     coreLine,        ///< core wire in words
+    evenWrap,        ///< the length wrapped from each tier to the next
     columnTier,
     columnFaces,
     columnLeavesOf,
@@ -81,6 +82,7 @@ enum class SheetWord {
     drawnSteeper, ///< leaves stand flatter than the paper is wide
     leafTooLong,
     // binding cards
+    continued, ///< stem's name
     columnDone,
     columnStep,
     columnDo,

@@ -11,7 +11,7 @@ namespace {
 constexpr double pi = 3.14159265358979323846;
 constexpr double beadShape = 1.5;  ///< breadth over length, see leafRows()
 constexpr int mostRings = 20;      ///< around the centre row
-constexpr int pointsAQuarter = 20; ///< of a ring: a chord is then within 0.1 % of its arc
+constexpr int pointsAQuarter = 12; ///< of a ring: a chord is then within 0.1 % of its arc
 constexpr double pointPower = 1.7; ///< how a pointed end swells from its point: 1 straight, 2 a parabola
 constexpr double innerSwell = 0.8; ///< added to the powers of the innermost rows, by eye
 constexpr double pointReach = 1.3; ///< a row goes so much further around a point than around a round end
