@@ -97,7 +97,7 @@ bool agrees(Length diameter, GaugeNumber gauge) {
 WireField::WireField(QWidget* parent)
     : QWidget(parent),
       diameter_(new LengthField(LengthUnit::millimetre, millimetres(limits::thinnestWire),
-                                millimetres(limits::thickest), this)),
+                                millimetres(limits::thickestWire), this)),
       system_(new QComboBox(this)),
       number_(new QComboBox(this)) {
     auto* row = new QHBoxLayout(this);

@@ -33,6 +33,7 @@ inline constexpr double lightest = 1;            ///< kg/m³
 inline constexpr double steepest = 180;          ///< degrees: a leaf that hangs straight down
 inline constexpr double longest = 10'000;        ///< mm: leaves, spacings, tails, pots
 inline constexpr double longestWire = 1'000'000; ///< mm: cut or sold lengths
+inline constexpr double thickestWire = 8;        ///< mm: of leaves, cores and stakes
 inline constexpr double thickest = 20;           ///< mm: wires, strands and tapes (width of a tape: see widest)
 inline constexpr double widest = 100;            ///< mm: tapes
 inline constexpr double densest = 25'000;        ///< kg/m³

@@ -56,7 +56,7 @@ private:
         const double mm = inMillimetres(v);
         if (mm >= thickestGauge && mm <= thinnestGauge && mm == std::floor(mm))
             fail(ProblemCode::gaugeForMillimetres, place, {shortestDigits(mm)});
-        range(mm, place, limits::thinnestWire, limits::thickest);
+        range(mm, place, limits::thinnestWire, limits::thickestWire);
     }
     void text(const std::string& v, const std::string& place, std::size_t most) {
         if (v.size() > most)

@@ -23,6 +23,7 @@ const char* const everyKey = R"({
   "kinds": [{"id": 1, "name": "k", "beads": 40, "bead_size": "11/0", "length_mm": 14, "width_mm": 9,
              "tip_end": "pointed", "base_end": "pointed", "wire_mm": 300, "wire_diameter_mm": 0.3,
              "gauge": {"system": "swg", "number": 28}, "wires_at_base": 3, "angle_deg": 50, "minutes": 7,
+             "metal": "soft-brass", "make": {"making": "loops", "beads": 9, "rows": 3, "point_deg": 25},
              "stock": [{"mix": 1, "made": 2, "to_make": 3}]}],
   "binding": {"wraps": [{"with": "wire", "strands": 1, "width_mm": 0.3, "thickness_mm": 0.3,
              "gauge": {"system": "awg", "number": 28}, "overlap": 0.1, "stretch": 1.5, "start_tail_mm": 20,
@@ -30,7 +31,11 @@ const char* const everyKey = R"({
   "pot": {"name": "p", "shape": "bowl", "top_diameter_mm": 130, "bottom_diameter_mm": 80, "depth_mm": 60,
           "planting_depth_mm": 10, "clay": {"depth_mm": 40, "density_kg_m3": 1600},
           "stake": {"diameter_mm": 1.3, "gauge": {"system": "steel", "number": 18}, "metal": "hard-brass",
-                    "overlap_mm": 20}},
+                    "overlap_mm": 20},
+          "mass_g": 300, "foot_diameter_mm": 70, "cover": {"depth_mm": 8, "density_kg_m3": 1550}},
+  "buying": {"spare": 0.2, "bars": [{"length_mm": 300, "price": 0.5}], "beads": {"amount": 5, "price": 2},
+             "leaf_wire": {"amount": 9000, "price": 4}, "clay": {"amount": 500, "price": 3},
+             "cover": {"amount": 250, "price": 3}, "wraps": [{"amount": 0, "price": 1}]},
   "stems": [{"id": 1, "name": "s", "arrangement": "whorled", "whorl": 4, "spacing_mm": 8, "tail_mm": 30,
              "core": {"diameter_mm": 0.9, "gauge": {"system": "awg", "number": 20}, "metal": "aluminium"},
              "locked": true, "standing": {"x_mm": 1, "y_mm": -2},
@@ -119,6 +124,8 @@ TEST_F(Schema, HasTheReadersWords) {
     check("/$defs/gauge/properties/system", wordsFor(GaugeSystem{}));
     check("/$defs/kind/properties/tip_end", wordsFor(LeafEnd{}));
     check("/$defs/kind/properties/base_end", wordsFor(LeafEnd{}));
+    check("/$defs/kind/properties/metal", wordsFor(Metal{}));
+    check("/$defs/kind/properties/make/properties/making", wordsFor(Making{}));
     check("/$defs/wrap/properties/with", wordsFor(WrapWith{}));
     check("/$defs/pot/properties/shape", wordsFor(PotShape{}));
     check("/$defs/pot/properties/stake/properties/metal", wordsFor(Metal{}));
@@ -197,7 +204,7 @@ TEST_F(Schema, HasTheReadersLengthsOfLists) {
         EXPECT_EQ(problem->values, (std::vector<std::string>{std::to_string(most + 1), std::to_string(most)}))
             << at;
     });
-    EXPECT_EQ(lists, 9);
+    EXPECT_EQ(lists, 11);
 }
 
 } // namespace
