@@ -25,6 +25,11 @@ QPushButton:pressed { background: @line; }
 QPushButton:focus { border: 2px solid @focus; padding: 2px 11px; }
 QPushButton[small="true"] { padding: 1px 8px; border-color: @faint; border-radius: 5px; }
 QPushButton[small="true"]:focus { border: 2px solid @focus; padding: 0 7px; }
+QPushButton::menu-indicator { image: url(:/marks/down.svg); width: 9px; height: 9px; subcontrol-origin: padding; subcontrol-position: center right; right: 5px; }
+QPushButton[menu="true"] { padding-right: 20px; }
+QPushButton[swatch="true"] { text-align: left; }
+QPushButton[small="true"]:checked { background: @accentSoft; border: 2px solid @accent; padding: 0 7px; }
+QPushButton[small="true"]:checked:focus { border-color: @focus; }
 QPushButton:disabled { color: @faint; border-color: @line; }
 QPushButton[main="true"], QPushButton:default { background: @accent; color: @card; border-color: @accent; }
 QPushButton[main="true"]:hover, QPushButton:default:hover { background: @night; }
@@ -38,6 +43,23 @@ QLineEdit, QPlainTextEdit, QTextEdit, QSpinBox, QDoubleSpinBox, QComboBox, QDate
 QLineEdit:focus, QPlainTextEdit:focus, QTextEdit:focus, QSpinBox:focus, QDoubleSpinBox:focus, QComboBox:focus, QDateEdit:focus { border: 2px solid @focus; padding: 1px 5px; }
 QLineEdit[refused="true"] { color: @bad; border: 2px solid @bad; padding: 1px 5px; }
 QLineEdit:disabled, QSpinBox:disabled, QDoubleSpinBox:disabled, QComboBox:disabled { color: @faint; }
+
+QComboBox { padding-right: 22px; }
+QComboBox:focus { padding-right: 21px; }
+QComboBox::drop-down { subcontrol-origin: padding; subcontrol-position: center right; width: 20px; border: none; }
+QComboBox::down-arrow { image: url(:/marks/down.svg); width: 10px; height: 10px; }
+QComboBox QAbstractItemView { background: @card; border: 1px solid @edge; selection-background-color: @accentSoft; selection-color: @ink; }
+QSpinBox, QDoubleSpinBox, QDateEdit { padding-right: 24px; }
+QSpinBox:focus, QDoubleSpinBox:focus, QDateEdit:focus { padding-right: 23px; }
+QSpinBox::up-button, QDoubleSpinBox::up-button, QDateEdit::up-button { subcontrol-origin: border; subcontrol-position: top right; width: 22px; border: none; border-left: 1px solid @line; }
+QSpinBox::down-button, QDoubleSpinBox::down-button, QDateEdit::down-button { subcontrol-origin: border; subcontrol-position: bottom right; width: 22px; border: none; border-left: 1px solid @line; }
+QSpinBox::up-button:hover, QSpinBox::down-button:hover, QDoubleSpinBox::up-button:hover, QDoubleSpinBox::down-button:hover { background: @accentSoft; }
+QSpinBox::up-arrow, QDoubleSpinBox::up-arrow, QDateEdit::up-arrow { image: url(:/marks/up.svg); width: 9px; height: 9px; }
+QSpinBox::down-arrow, QDoubleSpinBox::down-arrow, QDateEdit::down-arrow { image: url(:/marks/down.svg); width: 9px; height: 9px; }
+
+QListWidget { background: @card; border: 1px solid @edge; border-radius: 5px; outline: none; selection-background-color: @accentSoft; selection-color: @ink; }
+QListWidget:focus { border: 2px solid @focus; }
+QListWidget::item { min-height: 24px; padding: 0 4px; }
 
 QTableView { background: @card; alternate-background-color: @side; gridline-color: @line; border: 1px solid @line; border-radius: 4px;
   selection-background-color: @accentSoft; selection-color: @ink; }

@@ -19,7 +19,7 @@ WrapPage::WrapPage(const Wrap& wrap, const Units& units, QWidget* parent)
     : QWidget(parent), before_(wrap), rows_(new QFormLayout(this)) {
     setObjectName(QStringLiteral("wrapPage"));
     rows_->setContentsMargins(0, 0, 0, 0);
-    rows_->setFieldGrowthPolicy(QFormLayout::ExpandingFieldsGrow);
+    rows_->setFieldGrowthPolicy(QFormLayout::AllNonFixedFieldsGrow);
     rows_->setHorizontalSpacing(4 * look::unit);
     rows_->setVerticalSpacing(2 * look::unit);
     const auto row = [&](QWidget* field, const QString& name, const QString& label) {
@@ -155,7 +155,7 @@ WrapPage::Refusal WrapPage::refusal() const {
 }
 
 BindingDialog::BindingDialog(const Binding& binding, const Units& units, QWidget* parent)
-    : FormDialog(QStringLiteral("bindingDialog"), tr("Binding"), tr("Take over"), parent),
+    : FormDialog(QStringLiteral("bindingDialog"), tr("Binding"), tr("OK"), parent),
       before_(binding),
       units_(units),
       list_(new QListWidget(this)),
@@ -174,12 +174,14 @@ BindingDialog::BindingDialog(const Binding& binding, const Units& units, QWidget
     up_ = button(QStringLiteral("↑"), QStringLiteral("wrapUp"), tr("Move the layer inward"));
     down_ = button(QStringLiteral("↓"), QStringLiteral("wrapDown"), tr("Move the layer outward"));
     auto* keys = new QGridLayout;
+    keys->setSpacing(look::unit);
     keys->addWidget(add_, 0, 0);
     keys->addWidget(remove_, 0, 1);
     keys->addWidget(up_, 1, 0);
     keys->addWidget(down_, 1, 1);
     auto* left = new QVBoxLayout;
-    auto* title = new QLabel(tr("&Layers, from the wires outward"), this);
+    left->setSpacing(look::unit);
+    auto* title = new QLabel(tr("Layers, from the wires outward"), this);
     title->setBuddy(list_);
     title->setWordWrap(true);
     left->addWidget(title);
@@ -187,8 +189,8 @@ BindingDialog::BindingDialog(const Binding& binding, const Units& units, QWidget
     left->addLayout(keys);
     auto* sides = new QHBoxLayout;
     sides->setSpacing(5 * look::unit);
-    sides->addLayout(left, 0);
-    sides->addWidget(pages_, 1);
+    sides->addLayout(left, 2);
+    sides->addWidget(pages_, 5);
     body()->addLayout(sides);
 
     for (const Wrap& wrap : binding.wraps)
@@ -203,7 +205,7 @@ BindingDialog::BindingDialog(const Binding& binding, const Units& units, QWidget
     connect(down_, &QPushButton::clicked, this, [this] { movePage(1); });
     list_->setCurrentRow(0);
     relabel();
-    setMinimumSize(620, 480);
+    setMinimumSize(660, 470);
 }
 
 WrapPage* BindingDialog::page(int at) const {

@@ -71,7 +71,7 @@ ColourChoice::ColourChoice(QWidget* parent) : QWidget(parent), chosen_(new QList
         swatchButton->setCheckable(true);
         swatchButton->setIcon(swatch(entry.colour));
         swatchButton->setIconSize({18, 18});
-        swatchButton->setStyleSheet(QStringLiteral("text-align: left;"));
+        swatchButton->setProperty("swatch", true);
         connect(swatchButton, &QPushButton::clicked, this, [this, i](bool on) { toggle(i, on); });
         grid->addWidget(swatchButton, i / columns, i % columns);
         palette_ += swatchButton;
@@ -82,7 +82,7 @@ ColourChoice::ColourChoice(QWidget* parent) : QWidget(parent), chosen_(new QList
 
     nameField(chosen_, QStringLiteral("chosenColours"), tr("Chosen colours, from tip to base; F2 renames"));
     chosen_->setEditTriggers(QAbstractItemView::EditKeyPressed | QAbstractItemView::DoubleClicked);
-    chosen_->setMinimumWidth(150);
+    chosen_->setMinimumSize(150, 168);
     remove_ = button(tr("Remove"), QStringLiteral("chosenRemove"), tr("Remove the colour"));
     up_ = button(QStringLiteral("↑"), QStringLiteral("chosenUp"), tr("Move the colour towards the tip"));
     down_ = button(QStringLiteral("↓"), QStringLiteral("chosenDown"), tr("Move the colour towards the base"));
@@ -108,7 +108,10 @@ ColourChoice::ColourChoice(QWidget* parent) : QWidget(parent), chosen_(new QList
     auto* sides = new QHBoxLayout(this);
     sides->setContentsMargins(0, 0, 0, 0);
     sides->setSpacing(4 * look::unit);
-    sides->addLayout(grid, 3);
+    auto* left = new QVBoxLayout;
+    left->addLayout(grid);
+    left->addStretch(1);
+    sides->addLayout(left, 3);
     sides->addLayout(right, 2);
 
     for (int i = 0; i < static_cast<int>(entries().size()); ++i)

@@ -123,7 +123,7 @@ NewPlanDialog::NewPlanDialog(const Units& units, QWidget* parent)
     connect(colours_, &ColourChoice::changed, this, &NewPlanDialog::follow);
     title_->setFocus();
     follow();
-    setMinimumWidth(680);
+    setMinimumWidth(780);
 }
 
 QWidget* NewPlanDialog::buildKinds() {

@@ -10,7 +10,7 @@
 namespace stemwright {
 
 PotDialog::PotDialog(const Pot& pot, const Units& units, QWidget* parent)
-    : FormDialog(QStringLiteral("potDialog"), tr("Pot"), tr("Take over"), parent), before_(pot) {
+    : FormDialog(QStringLiteral("potDialog"), tr("Pot"), tr("OK"), parent), before_(pot) {
     QFormLayout* rows = addForm();
     const auto length = [&](double least, Length value, const QString& name, const QString& label) {
         auto* field =
@@ -51,7 +51,7 @@ PotDialog::PotDialog(const Pot& pot, const Units& units, QWidget* parent)
                       tr("Stake bound to the stem, above the clay"));
     connect(shape_, &QComboBox::currentIndexChanged, this, &PotDialog::follow);
     follow();
-    setMinimumWidth(500);
+    setMinimumWidth(580);
 }
 
 void PotDialog::follow() {

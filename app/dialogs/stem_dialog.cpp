@@ -19,7 +19,7 @@ QList<QPair<QString, int>> metals() {
 }
 
 StemDialog::StemDialog(const StemForm& stem, const Units& units, QWidget* parent)
-    : FormDialog(QStringLiteral("stemDialog"), tr("Stem"), tr("Take over"), parent), before_(stem) {
+    : FormDialog(QStringLiteral("stemDialog"), tr("Stem"), tr("OK"), parent), before_(stem) {
     const auto longest = millimetres(limits::longest);
     QFormLayout* rows = addForm();
     name_ = add(rows, new NameField(this), QStringLiteral("stemName"), tr("Name"));
@@ -63,7 +63,7 @@ StemDialog::StemDialog(const StemForm& stem, const Units& units, QWidget* parent
     connect(arrangement_, &QComboBox::currentIndexChanged, this, &StemDialog::follow);
     connect(hasCore_, &QCheckBox::toggled, this, &StemDialog::follow);
     follow();
-    setMinimumWidth(460);
+    setMinimumWidth(520);
 }
 
 void StemDialog::follow() {

@@ -103,9 +103,13 @@ WireField::WireField(QWidget* parent)
     auto* row = new QHBoxLayout(this);
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(look::unit);
-    row->addWidget(diameter_, 2);
-    row->addWidget(system_, 2);
+    row->addWidget(diameter_, 3);
+    row->addWidget(system_, 4);
     row->addWidget(number_, 1);
+    diameter_->setMinimumWidth(84);
+    // Wide enough for their words, whatever the form leaves them.
+    system_->setMinimumContentsLength(10);
+    number_->setMinimumContentsLength(2);
     setFocusProxy(diameter_);
     system_->setMinimumHeight(look::target);
     number_->setMinimumHeight(look::target);

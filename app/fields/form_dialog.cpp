@@ -62,7 +62,7 @@ QString FormDialog::notice() const {
 QFormLayout* FormDialog::addForm() {
     auto* form = new QFormLayout;
     form->setLabelAlignment(Qt::AlignLeft | Qt::AlignVCenter);
-    form->setFieldGrowthPolicy(QFormLayout::ExpandingFieldsGrow);
+    form->setFieldGrowthPolicy(QFormLayout::AllNonFixedFieldsGrow);
     form->setHorizontalSpacing(4 * look::unit);
     form->setVerticalSpacing(2 * look::unit);
     body_->addLayout(form);

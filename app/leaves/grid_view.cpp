@@ -51,6 +51,17 @@ GridView::GridView(TableModel* model, bool wholeLines, QWidget* parent)
     verticalHeader()->setVisible(model->transposed());
 }
 
+void GridView::setWantedHeight(int height) {
+    wantedHeight_ = height;
+    setMaximumHeight(height);
+    updateGeometry();
+}
+
+QSize GridView::sizeHint() const {
+    const QSize usual = QTableView::sizeHint();
+    return wantedHeight_ > 0 ? QSize(usual.width(), wantedHeight_) : usual;
+}
+
 int GridView::currentLine() const {
     return currentIndex().isValid() ? table_->lineOf(currentIndex()) : -1;
 }

@@ -21,6 +21,10 @@ public:
     int currentLine() const;
     void setCurrentLine(int line);
 
+    /// The height it wants to be where there is room, in place of a table's usual one.
+    void setWantedHeight(int height);
+    QSize sizeHint() const override;
+
     void addLine();
     void removeLines();
     void moveLine(int by);
@@ -52,6 +56,7 @@ private:
 
     TableModel* table_;
     bool wholeLines_;
+    int wantedHeight_ = 0;
     std::function<bool(const QModelIndex&, const QList<QStringList>&)> pasteHandler_;
     std::uint32_t keptKey_ = 0;
     int keptLine_ = -1;

@@ -139,8 +139,8 @@ void LeavesPlace::buildMiddle(QWidget* column) {
     kinds_->horizontalHeader()->setHighlightSections(true);
     kinds_->verticalHeader()->setDefaultSectionSize(look::target);
     // All that is known of a kind is seen at once where there is room, and no more room is taken than that.
-    kinds_->setMaximumHeight((KindsModel::Field::fieldCount + 1) * look::target + 4 * look::unit);
-    rows->addWidget(kindsPanel_, 64);
+    kinds_->setWantedHeight((KindsModel::Field::fieldCount + 1) * look::target + 3 * look::unit);
+    rows->addWidget(kindsPanel_, 0);
     connect(kinds_, &GridView::currentLineChanged, this,
             [this](int line) { chooseKind(kindsModel_->kind(line)); });
 
@@ -159,6 +159,7 @@ void LeavesPlace::buildMiddle(QWidget* column) {
     // Which mix it is to be must be said at once.
     stockPanel_->adder()->disconnect(stock_);
     stockPanel_->adder()->setAccessibleName(tr("Add a mix to the stock"));
+    stockPanel_->adder()->setProperty("menu", true);
     stockMenu_ = new QMenu(stockPanel_->adder());
     stockMenu_->setObjectName(QStringLiteral("stockMenu"));
     stockPanel_->adder()->setMenu(stockMenu_);
@@ -172,7 +173,7 @@ void LeavesPlace::buildMiddle(QWidget* column) {
         return true;
     });
     fit(stock_, {200, 70, 76, 80, 88}, StockModel::Field::mixName);
-    rows->addWidget(stockPanel_, 36);
+    rows->addWidget(stockPanel_, 1);
     connect(stock_, &GridView::currentLineChanged, this,
             [this](int line) { chooseMix(stockModel_->mix(line)); });
 }
@@ -205,7 +206,7 @@ void LeavesPlace::refresh() {
     mixesPanel_->setNote(plan.mixes.empty() ? QString() : countText(mixesModel_->lines()));
     kindsPanel_->setNote(plan.kinds.empty() ? QString() : countText(kindsModel_->lines()));
     const Mix* mix = stemwright::find(plan, mixColoursModel_->mix());
-    mixColoursPanel_->setNote(mix ? tr("%1, outer row inward").arg(text(mix->name)) : QString());
+    mixColoursPanel_->setNote(mix ? text(mix->name) : QString());
     qint64 made = 0, toMake = 0;
     if (const Kind* kind = stemwright::find(plan, stockModel_->kind()))
         for (const StockLine& line : kind->stock) {
