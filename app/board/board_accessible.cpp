@@ -245,17 +245,20 @@ QStringList PlaceInterface::actionNames() const {
 void PlaceInterface::doAction(const QString& name) {
     if (!isValid())
         return;
-    board().setFocus();
-    board().scrollTo(place_);
+    // An edit makes all children anew, so nothing of this one is used after it.
+    BoardView& view = board();
+    const Place place = place_;
+    view.setFocus();
+    view.scrollTo(place);
     if (name == setFocusAction()) {
-        board().setFocusPlace(place_);
+        view.setFocusPlace(place);
     } else if (name == pressAction()) {
-        if (board().holding()) {
-            board().putDownAt(place_);
+        if (view.holding()) {
+            view.putDownAt(place);
         } else {
-            board().setFocusPlace(place_);
-            if (const auto held = board().holdable(place_))
-                board().pickUp(*held);
+            view.setFocusPlace(place);
+            if (const auto held = view.holdable(place))
+                view.pickUp(*held);
         }
     }
 }
@@ -281,7 +284,7 @@ void BoardAccessible::install() {
 void BoardAccessible::rebuild(BoardView& board) {
     if (BoardRoot* root = rootOf(board)) {
         root->forget();
-        QAccessibleTableModelChangeEvent event(&board, QAccessibleTableModelChangeEvent::ModelReset);
+        QAccessibleEvent event(&board, QAccessible::ObjectReorder);
         QAccessible::updateAccessibility(&event);
     }
 }

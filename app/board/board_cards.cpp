@@ -63,7 +63,8 @@ StemCard cardOf(const Plan& plan, const StemFigures& figures) {
     StemCard card;
     card.height = sizeText(figures.height, plan.units);
     card.leaves = countText(figures.leaves);
-    card.drift = tr("drift %1").arg(driftText(figures.drift));
+    card.driftNumber = driftText(figures.drift);
+    card.drift = tr("drift %1").arg(card.driftNumber);
     card.driftHigh = figures.drift >= highDrift;
     for (std::size_t i = 0; i < figures.wraps.size() && i < plan.binding.wraps.size(); ++i)
         card.lengths << lengthLine(plan.binding.wraps[i], figures.wraps[i].toCut, plan.units);
@@ -111,9 +112,21 @@ void paintCard(QPainter& painter, const QRectF& rect, const StemCard& card) {
     paintBar(painter, QRectF(in.left(), barTop, in.width(), 8), card.held, 1);
     paintBar(painter, QRectF(in.left(), barTop + 10, in.width(), 4), card.fair, 0.75);
     if (!words) {
-        // Too narrow for words: a mark, wide where the drift is high.
+        // Too narrow for words: figures alone, as far as they fit, and a mark where the drift is high.
+        QFont tiny = look::font(look::Type::small);
+        tiny.setPointSizeF(tiny.pointSizeF() * 0.85);
+        const QFontMetricsF metrics(tiny);
+        painter.setFont(tiny);
+        const auto figure = [&](double top, const QString& number, const QColor& colour) {
+            if (metrics.horizontalAdvance(number) > rect.width() - 2)
+                return;
+            painter.setPen(colour);
+            painter.drawText(QRectF(rect.left(), top, rect.width(), line), Qt::AlignCenter, number);
+        };
+        figure(in.top() + line * 0.3, card.height.section(QLatin1Char(' '), 0, 0), look::ink);
+        figure(in.top() + line * 3.05, card.driftNumber, card.driftHigh ? look::accent : look::quiet);
         if (card.driftHigh)
-            painter.fillRect(QRectF(in.left(), barTop + 20, in.width(), 5), look::accent);
+            painter.fillRect(QRectF(in.left(), in.top() + line * 4.3, in.width(), 4), look::accent);
         painter.restore();
         return;
     }
@@ -143,8 +156,13 @@ void paintHead(QPainter& painter, const QRectF& rect, const Stem& stem) {
     const QFontMetricsF metrics(look::font(look::Type::strong));
     painter.setFont(look::font(look::Type::strong));
     painter.setPen(look::ink);
-    const double room = rect.width() - 6 - (stem.locked ? 16 : 0);
-    const QString name = metrics.elidedText(text(stem.name), Qt::ElideRight, room);
+    const double room = rect.width() - 4 - (stem.locked ? 16 : 0);
+    // Where only part of a name has room, its last word is what tells it from its neighbours.
+    QString name = text(stem.name);
+    if (metrics.horizontalAdvance(name) > room)
+        if (const QString word = name.section(QLatin1Char(' '), -1); metrics.horizontalAdvance(word) <= room)
+            name = word;
+    name = metrics.elidedText(name, Qt::ElideRight, room);
     painter.drawText(rect, Qt::AlignCenter, name);
     if (!stem.locked)
         return;

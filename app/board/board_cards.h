@@ -25,6 +25,7 @@ struct StemCard {
     QString height;
     QString leaves;
     QString drift;
+    QString driftNumber;
     bool driftHigh = false;
     QStringList lengths; ///< a line for each layer of the binding: what to cut
     std::vector<BarPart> held;

@@ -5,6 +5,7 @@
 
 #include <QCoreApplication>
 #include <QFontMetricsF>
+#include <QPainterPath>
 
 #include <cmath>
 
@@ -116,21 +117,29 @@ void BoardPainter::paintStem(QPainter& painter, const Plan& plan, const Stem& st
     painter.setRenderHint(QPainter::Antialiasing);
     painter.setPen(Qt::NoPen);
     painter.setBrush(look::stem);
-    const auto stretch = [&](double from, double to, double thickness) {
-        painter.drawRoundedRect(QRectF(spot.axis - thickness / 2, from, thickness, to - from), thickness / 2,
-                                std::min(thickness / 2, 2.0));
+    // Each stretch begins a little above its tier, under the one before, so that no seam is seen.
+    const auto stretch = [&](double from, double to, double thickness, bool foot) {
+        QPainterPath path;
+        path.addRect(
+            QRectF(spot.axis - thickness / 2, from, thickness, to - from - (foot ? thickness / 2 : 0)));
+        if (foot)
+            path.addEllipse(QPointF(spot.axis, to - thickness / 2), thickness / 2, thickness / 2);
+        path.setFillRule(Qt::WindingFill);
+        painter.drawPath(path);
     };
     if (spot.tiers.empty())
-        stretch(spot.tip + 50 * zoom_, spot.foot, 1.5 * zoom_);
+        stretch(spot.tip + 50 * zoom_, spot.foot, 1.5 * zoom_, true);
     for (std::size_t t = 0; t < spot.tiers.size(); ++t) {
         const double to = t + 1 < spot.tiers.size() ? spot.tiers[t + 1].y : spot.foot;
         if (to >= visible.top() && spot.tiers[t].y <= visible.bottom())
-            stretch(spot.tiers[t].y, to, spot.tiers[t].thickness);
+            stretch(spot.tiers[t].y - (t > 0 ? 1 : 0), to, spot.tiers[t].thickness, t + 1 == spot.tiers.size());
     }
     painter.restore();
     eachLeaf(false);
     if (zoom_ < leastZoomForNumbers)
         return;
+    if (show.codes)
+        paintCodes(painter, plan, stem, spot, first, last);
     painter.setFont(look::font(look::Type::small));
     for (std::size_t t = first; t < last; ++t) {
         const bool bound = stem.tiers[t].progress.bound;
@@ -166,28 +175,42 @@ void BoardPainter::paintSlot(QPainter& painter, const Plan& plan, const Slot& sl
         painter.setRenderHint(QPainter::Antialiasing);
         painter.setPen(QPen(look::paper, 1.6));
         painter.setBrush(look::ink);
-        painter.drawEllipse(middle + QPointF(0, show.codes ? -8 * zoom_ : 0), 3.4, 3.4);
+        painter.drawEllipse(middle, 3.4, 3.4);
         painter.restore();
     }
-    if (show.codes && slot.filled() && zoom_ >= leastZoomForNumbers && !lifted) {
-        const Mix* mix = find(plan, slot.leaf.mix);
-        const QFont font = look::font(look::Type::small);
-        const QFontMetricsF metrics(font);
-        const QString code = mix ? text(mix->code) : QString();
-        const QRectF plate(middle.x() - metrics.horizontalAdvance(code) / 2 - 3, middle.y() - 7,
-                           metrics.horizontalAdvance(code) + 6, 14);
-        painter.save();
-        painter.setRenderHint(QPainter::Antialiasing);
-        painter.setPen(Qt::NoPen);
-        painter.setBrush(look::paper);
-        painter.setOpacity(0.88);
-        painter.drawRoundedRect(plate, 4, 4);
-        painter.setOpacity(1);
-        painter.setFont(font);
-        painter.setPen(look::ink);
-        painter.drawText(plate, Qt::AlignCenter, code);
-        painter.restore();
-    }
+}
+
+void BoardPainter::paintCodes(QPainter& painter, const Plan& plan, const Stem& stem, const StemSpot& spot,
+                              std::size_t first, std::size_t last) {
+    QFont font = look::font(look::Type::small);
+    font.setPointSizeF(font.pointSizeF() * 0.88);
+    const QFontMetricsF metrics(font);
+    painter.save();
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.setFont(font);
+    for (std::size_t t = first; t < last; ++t)
+        for (std::size_t s = 0; s < spot.tiers[t].leaves.size() && s < stem.tiers[t].slots.size(); ++s) {
+            const Slot& slot = stem.tiers[t].slots[s];
+            const Mix* mix = slot.filled() ? find(plan, slot.leaf.mix) : nullptr;
+            if (!mix)
+                continue;
+            // Beside a leaf that points to or from the viewer, under one that is spread.
+            const QRectF zone = spot.tiers[t].leaves[s].zone;
+            const bool headOn = spot.tiers[t].leaves[s].reach < 0.8;
+            const QString code = text(mix->code);
+            const QSizeF size(metrics.horizontalAdvance(code) + 4, metrics.height() - 1);
+            const QPointF corner = headOn ? QPointF(zone.right() + 1, zone.center().y() - size.height() / 2)
+                                          : QPointF(zone.center().x() - size.width() / 2, zone.bottom() - 3);
+            const QRectF plate(corner, size);
+            painter.setPen(Qt::NoPen);
+            painter.setBrush(look::paper);
+            painter.setOpacity(0.8);
+            painter.drawRoundedRect(plate, 3, 3);
+            painter.setOpacity(1);
+            painter.setPen(look::ink);
+            painter.drawText(plate, Qt::AlignCenter, code);
+        }
+    painter.restore();
 }
 
 } // namespace stemwright

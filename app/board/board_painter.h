@@ -39,6 +39,8 @@ private:
                    const QRectF& visible, const Show& show);
     void paintSlot(QPainter& painter, const Plan& plan, const Slot& slot, SlotRef at, const LeafSpot& spot,
                    const Show& show);
+    void paintCodes(QPainter& painter, const Plan& plan, const Stem& stem, const StemSpot& spot,
+                    std::size_t first, std::size_t last);
     const LeafLook& lookFor(const Plan& plan, Leaf leaf, double reach);
 
     double scale_ = 1;

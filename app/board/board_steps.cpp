@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
+#include <optional>
 
 namespace stemwright {
 
@@ -46,6 +48,23 @@ std::optional<Place> beside(const StemSpot& spot, const Place& from, QPointF dir
         }
     }
     return best;
+}
+
+/// The next of a whorl's leaves from left to right: by their directions alone some would never be met.
+std::optional<Place> alongWhorl(const StemSpot& spot, const Place& from, int by) {
+    const std::vector<LeafSpot>& leaves = spot.tiers[static_cast<std::size_t>(from.tier)].leaves;
+    std::vector<std::size_t> order(leaves.size());
+    std::iota(order.begin(), order.end(), std::size_t{0});
+    std::sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+        const QPointF p = leaves[a].zone.center(), q = leaves[b].zone.center();
+        return std::pair(std::lround(p.x()), std::lround(p.y())) <
+               std::pair(std::lround(q.x()), std::lround(q.y()));
+    });
+    const auto here =
+        std::find(order.begin(), order.end(), static_cast<std::size_t>(from.slot)) - order.begin() + by;
+    if (here < 0 || here >= std::ssize(order))
+        return std::nullopt;
+    return Place::of(SlotRef{from.stem, from.tier, static_cast<int>(order[static_cast<std::size_t>(here)])});
 }
 
 Place upOrDown(const Place& from, int by, const StemSpot& spot, const BoardLayout& layout, bool gaps) {
@@ -94,9 +113,11 @@ Place onStem(const StemSpot& spot, const Place& like, QPointF near, const BoardL
 Place sideways(const Place& from, int by, const BoardLayout& layout, const BoardTray& tray, bool gaps) {
     const int index = layout.indexOf(from.stem);
     const StemSpot& spot = layout.stems()[static_cast<std::size_t>(index)];
-    if (from.onSlot())
-        if (const auto next = beside(spot, from, QPointF(by, 0)))
+    if (from.onSlot()) {
+        const bool whorl = spot.tiers[static_cast<std::size_t>(from.tier)].leaves.size() > 2;
+        if (const auto next = whorl ? alongWhorl(spot, from, by) : beside(spot, from, QPointF(by, 0)))
             return *next;
+    }
     const int other = index + by;
     const QRectF here = layout.rect(from);
     if (other < 0) {

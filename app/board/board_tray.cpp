@@ -15,11 +15,11 @@ namespace {
 
 constexpr int rowHeight = 34;
 constexpr int headingHeight = 24;
-constexpr int margin = 16;
+constexpr int margin = 14;
 /// Leaves lie on their sides, the longest of them this long.
 constexpr double pictureLength = 40;
 constexpr double pictureHeight = 26;
-constexpr int nameLeft = margin + 46;
+constexpr int nameLeft = margin + 45;
 /// Mixes of which none is left are still there, only paler.
 constexpr double absent = 0.3;
 
@@ -91,7 +91,7 @@ Leaf BoardTray::nearest(int y) const {
 }
 
 void BoardTray::paint(QPainter& painter, const QRect& area, int offset, const Plan& plan,
-                      const Figures& figures, LeafSprites& sprites) const {
+                      const Figures& figures, LeafSprites& sprites, bool codes) const {
     painter.save();
     painter.setClipRect(area);
     painter.fillRect(area, look::side);
@@ -129,14 +129,14 @@ void BoardTray::paint(QPainter& painter, const QRect& area, int offset, const Pl
                            strong.horizontalAdvance(count) + 1, at.height());
         painter.drawText(counts, Qt::AlignRight | Qt::AlignVCenter, count);
         const Mix* mix = find(plan, row.leaf.mix);
-        const QString code = mix ? text(mix->code) : QString();
+        const QString code = mix && codes ? text(mix->code) : QString();
         painter.setFont(look::font(look::Type::small));
         const int codeWidth = small.horizontalAdvance(code);
-        const QRect codes(counts.left() - 8 - codeWidth, at.top(), codeWidth + 1, at.height());
+        const QRect plate(counts.left() - (codes ? 6 : 0) - codeWidth, at.top(), codeWidth + 1, at.height());
         painter.setPen(look::quiet);
-        painter.drawText(codes, Qt::AlignRight | Qt::AlignVCenter, code);
+        painter.drawText(plate, Qt::AlignRight | Qt::AlignVCenter, code);
         painter.setPen(left > 0 ? look::ink : look::quiet);
-        const QRect names(at.left() + nameLeft, at.top(), codes.left() - 4 - at.left() - nameLeft, at.height());
+        const QRect names(at.left() + nameLeft, at.top(), plate.left() - 4 - at.left() - nameLeft, at.height());
         painter.drawText(names, Qt::AlignLeft | Qt::AlignVCenter,
                          small.elidedText(nameText(plan, row.leaf.mix), Qt::ElideRight, names.width()));
     }

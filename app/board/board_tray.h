@@ -15,7 +15,7 @@ namespace stemwright {
 /// The tray as rows under the names of the kinds; positions count from its top, whatever is scrolled.
 class BoardTray {
 public:
-    static constexpr int width = 172;
+    static constexpr int width = 176;
     static constexpr int headHeight = 38;
 
     struct Row {
@@ -39,7 +39,7 @@ public:
 
     /// Paints the rows into `area`, scrolled by `offset`.
     void paint(QPainter& painter, const QRect& area, int offset, const Plan& plan, const Figures& figures,
-               LeafSprites& sprites) const;
+               LeafSprites& sprites, bool codes) const;
 
 private:
     std::vector<Row> rows_;

@@ -81,6 +81,7 @@ BoardView::BoardView(Session& session, QWidget* parent)
     layout_.arrange(session_.plan(), 1);
     arrange();
     focus_ = firstPlace(layout_, tray_);
+    commands_->refresh();
 }
 
 BoardView::~BoardView() = default;

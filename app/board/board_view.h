@@ -129,16 +129,18 @@ private:
     /// All that follows the pointer.
     QRegion aboveRegion() const;
 
-    // The mouse (board_view_mouse.cpp).
+    // What is in the hand (board_view_hand.cpp).
     void moveHeld(QPoint to);
     void hoverOver(const Place& place, QPoint pointer);
-    void startDrag(QPoint at, Qt::KeyboardModifiers modifiers);
     bool take(const Held& held, bool carry, QPointF grab);
+    void say(const QString& text);
+
+    // The mouse (board_view_mouse.cpp).
+    void startDrag(QPoint at, Qt::KeyboardModifiers modifiers);
     void click(const Place& place, Qt::KeyboardModifiers modifiers);
     void bandTo(QPoint at);
     void scrollAtEdges();
     void watchEdges();
-    void say(const QString& text);
     void showHover(QPoint at);
 
     // Keys (board_view_keys.cpp).

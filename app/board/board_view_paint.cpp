@@ -26,7 +26,7 @@ void BoardView::paintBase() {
     painter.fillRect(rect(), look::paper);
     paintColumnsBase(painter);
     tray_.paint(painter, trayArea(), trayDown_->value(), session_.plan(), session_.figures(),
-                painter_.sprites());
+                painter_.sprites(), codes_);
     painter.fillRect(QRect(BoardTray::width, 0, 1, height()), look::line);
     baseSpoilt_ = false;
 }

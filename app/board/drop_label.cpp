@@ -54,8 +54,8 @@ void DropLabel::measure() {
     whoWidth_ = 0;
     int figures = 0;
     for (const DropPreview::Line& line : lines_) {
-        whoWidth_ = std::max(whoWidth_, small.horizontalAdvance(line.who));
-        figures = std::max(figures, strong.horizontalAdvance(line.figures));
+        whoWidth_ = std::max(whoWidth_, small.horizontalAdvance(line.who) + 2);
+        figures = std::max(figures, strong.horizontalAdvance(line.figures) + 2);
     }
     whoWidth_ = std::min(whoWidth_, 120);
     const int width = std::max(titleRect.width() + 2, lines_.isEmpty() ? 0 : whoWidth_ + between + figures + 2);

@@ -16,16 +16,17 @@ QString tr(const char* source) {
     return QCoreApplication::translate("Board", source);
 }
 
+/// The gap's place, to stand after "at" or "to".
 QString gapText(const Plan& plan, const IntoGap& gap) {
     const Stem* stem = find(plan, gap.stem);
     const QString name = nameText(plan, gap.stem);
     if (!stem || stem->tiers.empty())
-        return tr("on %1").arg(name);
+        return name;
     if (gap.index <= 0)
-        return tr("at the tip of %1").arg(name);
+        return tr("the tip of %1").arg(name);
     if (static_cast<std::size_t>(gap.index) >= stem->tiers.size())
-        return tr("at the foot of %1").arg(name);
-    return tr("on %1, above tier %2").arg(name).arg(gap.index + 1);
+        return tr("the foot of %1").arg(name);
+    return tr("%1, above tier %2").arg(name).arg(gap.index + 1);
 }
 
 QString tiersText(const Plan& plan, StemId stem, int first, int count) {
@@ -47,7 +48,7 @@ QString titleOf(const Plan& plan, const Held& held, const Target& target) {
             return tr("%1 leaves to %2").arg(count).arg(where);
         }
         if (gap)
-            return tr("open a tier %1").arg(gapText(plan, *gap));
+            return tr("open a tier at %1").arg(gapText(plan, *gap));
         return count == 1 ? tr("back to the tray") : tr("%1 leaves back to the tray").arg(count);
     }
     if (const auto* tiers = std::get_if<HeldTiers>(&held)) {
@@ -55,7 +56,7 @@ QString titleOf(const Plan& plan, const Held& held, const Target& target) {
             return tr("swap with %1")
                 .arg(tiersText(plan, slot->at.stem, slot->at.tier - tiers->grabbed, tiers->count));
         if (gap)
-            return tr("move %1").arg(gapText(plan, *gap));
+            return tr("move to %1").arg(gapText(plan, *gap));
         return tiers->count == 1 ? tr("the tier back to the tray")
                                  : tr("%1 tiers back to the tray").arg(tiers->count);
     }
@@ -66,7 +67,7 @@ QString titleOf(const Plan& plan, const Held& held, const Target& target) {
                    ? tr("instead of %1, which goes back to the tray").arg(slotText(plan, *there))
                    : tr("fill %1").arg(where);
     }
-    return gap ? tr("open a tier %1").arg(gapText(plan, *gap)) : tr("back to the tray");
+    return gap ? tr("open a tier at %1").arg(gapText(plan, *gap)) : tr("back to the tray");
 }
 
 QString arrow(const QString& before, const QString& after) {

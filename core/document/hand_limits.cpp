@@ -1,5 +1,6 @@
 #include "core/document/hand_limits.h"
 
+#include <algorithm>
 #include <string>
 
 namespace stemwright::hand {
@@ -22,6 +23,12 @@ std::optional<Problem> boundBelow(const Stem& stem, int index) {
 }
 
 } // namespace
+
+int indexOf(const Plan& plan, StemId id) {
+    const auto it =
+        std::find_if(plan.stems.begin(), plan.stems.end(), [&](const Stem& s) { return s.id == id; });
+    return static_cast<int>(it - plan.stems.begin());
+}
 
 std::optional<Problem> missing(const Plan& plan, SlotRef at) {
     const Stem* stem = find(plan, at.stem);

@@ -8,6 +8,9 @@ namespace stemwright::hand {
 
 // What a hand may not touch: nothing that is not there, no locked stem, no pinned slot, no tier that is bound.
 
+/// Where the stem stands among the plan's; their number where it is not there.
+int indexOf(const Plan& plan, StemId stem);
+
 std::optional<Problem> missing(const Plan& plan, SlotRef at);
 std::optional<Problem> missingGap(const Plan& plan, StemId stem, int index);
 

@@ -27,12 +27,6 @@ Problem noRoom(const Stem& stem) {
     return {ProblemCode::noRoom, "", {stem.name}};
 }
 
-int indexOf(const Plan& plan, StemId id) {
-    const auto it =
-        std::find_if(plan.stems.begin(), plan.stems.end(), [&](const Stem& s) { return s.id == id; });
-    return static_cast<int>(it - plan.stems.begin());
-}
-
 /// Brings the content of places[source[i]] to places[i], by swaps. Whether anything came of it.
 bool permute(StemDraft& draft, const Plan& plan, const std::vector<SlotRef>& places,
              const std::vector<std::size_t>& source) {

@@ -14,12 +14,6 @@ namespace {
 constexpr Angle wholeTurn = degrees(360);
 constexpr Angle quarterTurn = degrees(90);
 
-int indexOf(const Plan& plan, StemId id) {
-    const auto it =
-        std::find_if(plan.stems.begin(), plan.stems.end(), [&](const Stem& s) { return s.id == id; });
-    return static_cast<int>(it - plan.stems.begin());
-}
-
 /// The kind that a new tier at the gap waits for: its neighbours', or the plan's first.
 KindId kindAround(const Plan& plan, const Stem& stem, int index) {
     const auto kindOf = [&](int tier) {
