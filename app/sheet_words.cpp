@@ -6,6 +6,7 @@
 
 #include <QCoreApplication>
 #include <QFontMetricsF>
+#include <QLocale>
 #include <QRegularExpression>
 #include <QTextLayout>
 
@@ -186,6 +187,69 @@ QString wordFor(SheetWord which) {
         return tr("a box for every %1");
     case SheetWord::allToMake:
         return tr("In all");
+    case SheetWord::beadsHeading:
+        return tr("Beads for the leaves to make");
+    case SheetWord::wireHeading:
+        return tr("Wire, floss and tape");
+    case SheetWord::clayHeading:
+        return tr("For the pot");
+    case SheetWord::cuttingHeading:
+        return tr("Cutting plan: %1");
+    case SheetWord::workHeading:
+        return tr("Time and cost");
+    case SheetWord::columnColour:
+        return tr("Colour");
+    case SheetWord::columnSize:
+        return tr("Size");
+    case SheetWord::columnWithSpare:
+        return tr("With spare");
+    case SheetWord::columnMass:
+        return tr("Mass");
+    case SheetWord::columnStrung:
+        return tr("Strung");
+    case SheetWord::columnPacks:
+        return tr("To buy");
+    case SheetWord::columnCost:
+        return tr("Cost");
+    case SheetWord::columnWhat:
+        return tr("What");
+    case SheetWord::columnLength:
+        return tr("Length");
+    case SheetWord::leafWireLine:
+        return tr("Leaf wire %1, %2");
+    case SheetWord::barLine:
+        return tr("Straight wire %1, %2");
+    case SheetWord::clayLineSupply:
+        return tr("Clay");
+    case SheetWord::coverLine:
+        return tr("Cover on the clay");
+    case SheetWord::barTimes:
+        return tr("%1 × %2", "how many, of what length");
+    case SheetWord::barCore:
+        return tr("core of %1: %2");
+    case SheetWord::barStake:
+        return tr("stake of %1: %2");
+    case SheetWord::barWrap:
+        return tr("%1: %2", "stem, length");
+    case SheetWord::barRest:
+        return tr("left over: %1");
+    case SheetWord::barProved:
+        return tr("Lengths: %1. Left over in all: %2. No plan needs fewer.");
+    case SheetWord::barUnproved:
+        return tr("Lengths: %1. Left over in all: %2. No plan needs fewer than %3.");
+    case SheetWord::barTooLong:
+        return tr("No length on sale is long enough for: %1.");
+    case SheetWord::noBars:
+        return tr("The plan names no lengths on sale: cut from the coil.");
+    case SheetWord::hoursLeft:
+        return tr("Work left: about %1.");
+    case SheetWord::hoursPartly:
+        return tr(
+            "Only what is known is in it: kinds without minutes, or tiers before the first is bound, are not.");
+    case SheetWord::allCost:
+        return tr("Cost of all that has a price: %1.");
+    case SheetWord::nothingToBuy:
+        return tr("Every leaf is made: no beads or leaf wire are wanted.");
     case SheetWord::potLine:
         return tr("%1. Opening %2, depth %3.");
     case SheetWord::potSpots:
@@ -297,6 +361,16 @@ std::string TranslatedWords::wire(Length diameter, const std::optional<GaugeNumb
 }
 std::string TranslatedWords::mass(Mass mass) const {
     return out(massText(mass, units_));
+}
+std::string TranslatedWords::metal(Metal metal) const {
+    return out(metalText(metal));
+}
+std::string TranslatedWords::cost(double cost) const {
+    return out(QLocale().toString(cost, 'f', 2));
+}
+std::string TranslatedWords::hours(double minutes) const {
+    return out(minutes < 90 ? tr("%1 min").arg(QLocale().toString(std::ceil(minutes), 'f', 0))
+                            : tr("%1 h").arg(QLocale().toString(minutes / 60, 'f', 1)));
 }
 std::string TranslatedWords::count(std::int64_t count) const {
     return out(countText(count));

@@ -108,6 +108,7 @@ void SheetsPlace::buildChoices(QWidget* column) {
                                                      {SheetPage::mats, tr("&Mats, true size")},
                                                      {SheetPage::cards, tr("&Binding cards")},
                                                      {SheetPage::leaves, tr("&Leaves to make")},
+                                                     {SheetPage::supplies, tr("S&upplies and cutting plan")},
                                                      {SheetPage::pot, tr("P&ot from above, true size")}};
     for (const auto& [page, name] : offered) {
         auto* box = new QCheckBox(name, column);

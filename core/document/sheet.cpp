@@ -128,6 +128,8 @@ std::vector<Page> sheetPages(const Plan& plan, const Figures& figures, const She
         add(cardPages(context));
     if (wanted(SheetPage::leaves))
         add(leavesPages(context));
+    if (wanted(SheetPage::supplies))
+        add(suppliesPages(context));
     if (wanted(SheetPage::pot))
         add(potPages(context));
     finishPages(context, pages);

@@ -36,6 +36,7 @@ std::vector<Page> glancePages(const SheetContext& context);
 std::vector<Page> matPages(const SheetContext& context);
 std::vector<Page> cardPages(const SheetContext& context);
 std::vector<Page> leavesPages(const SheetContext& context);
+std::vector<Page> suppliesPages(const SheetContext& context);
 std::vector<Page> potPages(const SheetContext& context);
 
 } // namespace stemwright

@@ -22,13 +22,19 @@ struct Filling {
 
     bool take(const MatBlock& block, const BoxMm& room) {
         constexpr double slack = 1e-6;
-        for (Shelf& shelf : shelves)
-            if (block.height <= shelf.height + slack && shelf.used + gap + block.width <= room.width + slack) {
-                places.push_back({shelf.used + gap, shelf.top});
-                blocks.push_back(&block);
-                shelf.used += gap + block.width;
-                return true;
-            }
+        for (Shelf& shelf : shelves) {
+            // The lowest shelf may still grow down to the end of the room.
+            const bool lowest = &shelf == &shelves.back();
+            const double most = lowest ? room.height - shelf.top : shelf.height;
+            if (block.height > most + slack || shelf.used + gap + block.width > room.width + slack)
+                continue;
+            places.push_back({shelf.used + gap, shelf.top});
+            blocks.push_back(&block);
+            shelf.used += gap + block.width;
+            shelf.height = std::max(shelf.height, block.height);
+            used = std::max(used, shelf.top + shelf.height);
+            return true;
+        }
         const double top = shelves.empty() ? 0 : used + gap;
         if (!shelves.empty() && top + block.height > room.height + slack)
             return false;

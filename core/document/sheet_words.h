@@ -111,6 +111,38 @@ enum class SheetWord {
     beadsLine, ///< beads by colour
     tallyTens, ///< how many leaves a box stands for
     allToMake,
+    // supplies
+    beadsHeading,
+    wireHeading,
+    clayHeading,
+    cuttingHeading, ///< what is cut
+    workHeading,
+    columnColour,
+    columnSize,
+    columnWithSpare,
+    columnMass,
+    columnStrung,
+    columnPacks,
+    columnCost,
+    columnWhat,
+    columnLength,
+    leafWireLine, ///< diameter, metal
+    barLine,      ///< diameter, metal
+    clayLineSupply,
+    coverLine,
+    barTimes,    ///< how many bars are cut so, length of a bar
+    barCore,     ///< stem, length
+    barStake,    ///< stem, length
+    barWrap,     ///< stem, length
+    barRest,     ///< what is left of the bar
+    barProved,   ///< bars in all, waste
+    barUnproved, ///< bars in all, waste, fewest that could be
+    barTooLong,  ///< pieces
+    noBars,
+    hoursLeft, ///< hours
+    hoursPartly,
+    allCost, ///< money
+    nothingToBuy,
     // the pot
     potLine,  ///< name, opening, depth
     potSpots, ///< how the marks are used
@@ -135,6 +167,9 @@ public:
     virtual std::string cut(Length length) const = 0;  ///< to cut or buy
     virtual std::string wire(Length diameter, const std::optional<GaugeNumber>& gauge) const = 0;
     virtual std::string mass(Mass mass) const = 0;
+    virtual std::string metal(Metal metal) const = 0;
+    virtual std::string cost(double cost) const = 0;
+    virtual std::string hours(double minutes) const = 0;
     virtual std::string count(std::int64_t count) const = 0;
     virtual std::string drift(double drift) const = 0;
     virtual std::string wrap(const Wrap& wrap) const = 0; ///< "floss, 6 strands"

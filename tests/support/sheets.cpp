@@ -78,6 +78,15 @@ std::string PlainWords::wire(Length diameter, const std::optional<GaugeNumber>&)
 std::string PlainWords::mass(Mass mass) const {
     return number(inGrams(mass), "g");
 }
+std::string PlainWords::metal(Metal metal) const {
+    return "metal " + std::to_string(static_cast<int>(metal));
+}
+std::string PlainWords::cost(double cost) const {
+    return number(cost, "");
+}
+std::string PlainWords::hours(double minutes) const {
+    return number(minutes / 60, "h");
+}
 std::string PlainWords::count(std::int64_t count) const {
     return std::to_string(count);
 }
