@@ -280,7 +280,7 @@ void LeafSprites::draw(QPainter& painter, const LeafLook& look, QPointF base, do
         } else {
             shadeLeaf(picture, look, -QPointF(box.topLeft()), half / 2.0, pixels);
         }
-        sprite.picture = QPixmap::fromImage(std::move(picture));
+        sprite.picture = std::move(picture);
         sprite.picture.setDevicePixelRatio(ratio);
         bytes_ += static_cast<std::size_t>(box.width()) * static_cast<std::size_t>(box.height()) * 4;
         found = ready_.emplace(Key{look, half, view.scale, view.ratio}, std::move(sprite)).first;
@@ -301,7 +301,7 @@ void LeafSprites::draw(QPainter& painter, const LeafLook& look, QPointF base, do
         const QPointF device = (corner + offset) * ratio;
         corner = QPointF(std::round(device.x()), std::round(device.y())) / ratio - offset;
     }
-    painter.drawPixmap(corner, sprite.picture);
+    painter.drawImage(corner, sprite.picture);
     if (opacity < 1)
         painter.setOpacity(before);
 }

@@ -4,8 +4,8 @@
 #include "core/plan/plan.h"
 
 #include <QColor>
+#include <QImage>
 #include <QPainterPath>
-#include <QPixmap>
 #include <QPointF>
 
 #include <cstdint>
@@ -53,8 +53,8 @@ void paintLeaf(QPainter& painter, const LeafLook& look, QPointF base, double deg
                LeafDetail detail = LeafDetail::beads);
 
 /// Leaves ready to be put on the screen: each distinct look, direction, scale and device pixel ratio is painted
-/// once. What was not used for longest is forgotten when all of it grows beyond `mostBytes`. For the window's
-/// thread only, as all pixmaps.
+/// once. What was not used for longest is forgotten when all of it grows beyond `mostBytes`. One for each
+/// thread that paints.
 class LeafSprites {
 public:
     static constexpr std::size_t mostBytes = 64u << 20u;
@@ -94,7 +94,7 @@ private:
         }
     };
     struct Sprite {
-        QPixmap picture;
+        QImage picture;
         QPoint corner; ///< of the picture from the leaf's base, device pixels
         std::uint64_t used = 0;
     };

@@ -6,6 +6,7 @@
 #include "app/wording.h"
 
 #include <QImage>
+#include <QPaintEngine>
 #include <QPainter>
 
 #include <algorithm>
@@ -89,9 +90,21 @@ public:
                 band.colour = towardsPaper(band.colour, 0.45);
         }
         if (mark.style == LeafStyle::beads) {
-            if (!look.bands.empty())
-                paintLeaf(painter_, look, at(mark.base), mark.degrees, scale,
-                          beadOnPaper(look) * mark.scale < 1 ? LeafDetail::fine : LeafDetail::beads);
+            if (look.bands.empty())
+                return;
+            const QTransform& transform = painter_.transform();
+            if (raster_ && beadOnPaper(look) * scale * transform.m11() < mostSpritePixels) {
+                // On a screen the beads of small pictures are shaded by the pixel: the same to the eye, at
+                // once.
+                const QPointF base = transform.map(at(mark.base));
+                painter_.save();
+                painter_.resetTransform();
+                sprites_.draw(painter_, look, base, mark.degrees, scale * transform.m11());
+                painter_.restore();
+                return;
+            }
+            paintLeaf(painter_, look, at(mark.base), mark.degrees, scale,
+                      beadOnPaper(look) * mark.scale < 1 ? LeafDetail::fine : LeafDetail::beads);
             return;
         }
         if (mark.style == LeafStyle::tinted && !look.bands.empty())
@@ -138,9 +151,13 @@ private:
         return pen;
     }
 
+    static constexpr double mostSpritePixels = 8; ///< breadth of a bead
+
     QPainter& painter_;
     const Plan& plan_;
     bool grey_;
+    bool raster_ = painter_.paintEngine() && painter_.paintEngine()->type() == QPaintEngine::Raster;
+    LeafSprites sprites_;
 };
 
 } // namespace

@@ -170,10 +170,11 @@ void cuttings(SheetFlow& flow, const SheetContext& context, const Supplies& all)
     for (const BarSupply& bar : all.bars) {
         std::vector<Piece> pieces;
         for (std::size_t i = 0; i < bar.pieces.size(); ++i)
-            pieces.push_back({numberOf(context.plan, bar.stems[i]),
-                              words.word(bar.stakes[i] ? SheetWord::barStake : SheetWord::barCore,
-                                         {nameOf(context.plan, bar.stems[i]), words.cut(bar.pieces[i].length)}),
-                              bar.pieces[i].length});
+            pieces.push_back(
+                {numberOf(context.plan, bar.stems[i]),
+                 words.word(bar.stakes[i] ? SheetWord::barStake : SheetWord::barCore,
+                            {nameOf(context.plan, bar.stems[i]), words.size(bar.pieces[i].length)}),
+                 bar.pieces[i].length});
         const std::string what =
             words.word(SheetWord::barLine, {words.wire(bar.diameter, std::nullopt), words.metal(bar.metal)});
         if (bar.cutting.bars.empty() && bar.cutting.tooLong.empty() && !pieces.empty()) {
