@@ -174,22 +174,4 @@ int unmatchedPairs(const Shares& shares, int row, const int* units) {
     return mates - matchedMates + std::max(0, shares.shapes[index(row)].pairs - matches);
 }
 
-int unmatchedNow(const Shares& shares, const Plan& plan) {
-    int unmatched = 0;
-    for (int r = 0; r < shares.rows(); ++r) {
-        const Stem& stem = *find(plan, shares.stems[index(r)]);
-        const std::vector<OpenSlot>& open = shares.open[index(r)];
-        for (std::size_t i = 0; i < open.size(); ++i) {
-            const Tier& tier = stem.tiers[index(open[i].at.tier)];
-            if (const int mate = shares.mateOf[index(r)][i]; mate >= 0)
-                unmatched += open[i].now != mate;
-            else if (tier.slots.size() == 2 && i + 1 < open.size() && open[i + 1].at.tier == open[i].at.tier) {
-                unmatched += open[i].now < 0 || open[i].now != open[i + 1].now;
-                ++i;
-            }
-        }
-    }
-    return unmatched;
-}
-
 } // namespace stemwright

@@ -16,7 +16,5 @@ std::vector<Change> placePairs(const Shares& shares, const Grid<int>& units);
 
 /// The pairs that `units` leave unmatched at least on one stem, of those that an answer can match.
 int unmatchedPairs(const Shares& shares, int row, const int* units);
-/// The pairs unmatched on the board as it stands, of those that an answer can match; empty slots match nothing.
-int unmatchedNow(const Shares& shares, const Plan& plan);
 
 } // namespace stemwright

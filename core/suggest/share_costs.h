@@ -19,8 +19,9 @@ struct Scale {
     Cost weight = 1;    ///< what the first wish is multiplied by; above every possible sum of the second
     bool second = true; ///< false on boards too large for both to fit the numbers
 
-    /// Nothing where even the first wish alone does not fit: beyond tens of thousands of leaves of one kind.
-    static std::optional<Scale> of(const Shares& shares, Cost greatestSecond);
+    /// With room for sums that are `room` times a whole answer's cost. Nothing where even the first wish alone
+    /// does not fit: beyond tens of thousands of leaves of one kind.
+    static std::optional<Scale> of(const Shares& shares, Cost greatestSecond, Cost room = 1);
 
     double unevenness(Cost cost) const {
         return static_cast<double>(cost / weight) / (static_cast<double>(leaves) * static_cast<double>(leaves));
@@ -83,7 +84,7 @@ private:
     std::vector<int> placed_;
 };
 
-inline std::optional<Scale> Scale::of(const Shares& shares, Cost greatestSecond) {
+inline std::optional<Scale> Scale::of(const Shares& shares, Cost greatestSecond, Cost room) {
     Scale scale;
     scale.leaves = std::max(1, shares.total);
     // The greatest cost a whole answer can have: no stem is off by more than its leaves, in either direction.
@@ -92,13 +93,13 @@ inline std::optional<Scale> Scale::of(const Shares& shares, Cost greatestSecond)
         most += 2.0 * n * n;
     most *= static_cast<double>(scale.leaves) * static_cast<double>(scale.leaves);
     // Paths may add a few of them up.
-    constexpr double room = 1e18;
+    const double greatest = 1e18 / static_cast<double>(room);
     scale.weight = greatestSecond + 1;
-    if (most * static_cast<double>(scale.weight) + static_cast<double>(greatestSecond) > room) {
+    if (most * static_cast<double>(scale.weight) + static_cast<double>(greatestSecond) > greatest) {
         scale.weight = 1;
         scale.second = false;
     }
-    if (most > room)
+    if (most > greatest)
         return std::nullopt;
     return scale;
 }

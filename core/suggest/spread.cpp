@@ -2,6 +2,7 @@
 
 #include "core/suggest/draw.h"
 #include "core/suggest/even_shares.h"
+#include "core/suggest/matched_shares.h"
 #include "core/suggest/placing.h"
 #include "core/suggest/plan_counts.h"
 
@@ -94,24 +95,61 @@ std::optional<Problem> tooLarge(const Shares& shares) {
     return Problem{ProblemCode::tooMany, "", {std::to_string(shares.total), "100000"}};
 }
 
-/// One kind's answer.
+/// One kind's answer: its share of the pot's figures, and the leaves.
 struct KindAnswer {
-    Scale scale;
-    ShareAnswer share;
+    double found = 0;
+    double bound = 0;
+    int unmatched = 0;
+    int unmatchedBound = 0;
+    bool proved = true;
+    Grid<int> units;
 };
 
+Cost greatestSecond(const Shares& shares, const Grid<int>* whim) {
+    return whim ? Cost{shares.total} * whims : Cost{shares.total};
+}
+
 std::optional<KindAnswer> solveEven(const Shares& shares, TrayUse use, const Grid<int>* whim, Budget& budget) {
-    const Cost greatest = whim ? Cost{shares.total} * whims : Cost{shares.total};
-    const auto scale = Scale::of(shares, greatest);
+    const auto scale = Scale::of(shares, greatestSecond(shares, whim));
     if (!scale)
         return std::nullopt;
-    KindAnswer answer{*scale, {}};
     const PlacedRange range = rangeOf(shares, use);
+    ShareAnswer share;
     if (auto standing = asItStands(shares, *scale, whim); standing && within(range, standing->placed))
-        answer.share = std::move(*standing);
-    // An answer as good as the board as it stands, in every wish, is that board.
+        share = std::move(*standing);
     EvenShares solver(shares, *scale, whim);
-    chooseLeaves(range, shares.total, solver, budget, answer.share);
+    chooseLeaves(range, shares.total, solver, budget, share);
+    KindAnswer answer;
+    answer.found = scale->unevenness(share.cost);
+    answer.bound = scale->unevenness(share.bound);
+    answer.proved = share.bound / scale->weight == share.cost / scale->weight;
+    answer.units = std::move(share.units);
+    return answer;
+}
+
+std::optional<KindAnswer> solveMatched(const Shares& shares, TrayUse use, const Grid<int>* whim,
+                                       Budget& budget) {
+    const auto scale = Scale::of(shares, greatestSecond(shares, whim), MatchedShares::room(shares));
+    if (!scale)
+        return std::nullopt;
+    const PlacedRange range = rangeOf(shares, use);
+    MatchedShares solver(shares, *scale, whim);
+    ShareAnswer share;
+    if (auto standing = asItStands(shares, *scale, whim); standing && within(range, standing->placed)) {
+        share = std::move(*standing);
+        share.cost = solver.costOf(share.placed, share.units);
+    }
+    chooseLeaves(range, shares.total, solver, budget, share);
+    KindAnswer answer;
+    answer.unmatched = solver.unmatched(share.cost);
+    answer.unmatchedBound = solver.unmatched(share.bound);
+    answer.found = scale->unevenness(solver.shareCost(share.cost));
+    // With fewer unmatched pairs, if there are such answers, the unevenness may be anything.
+    const bool pairsProved = answer.unmatched == answer.unmatchedBound;
+    answer.bound = pairsProved ? scale->unevenness(solver.shareCost(share.bound)) : 0;
+    answer.proved = pairsProved && solver.shareCost(share.bound) / scale->weight ==
+                                       solver.shareCost(share.cost) / scale->weight;
+    answer.units = std::move(share.units);
     return answer;
 }
 
@@ -124,6 +162,7 @@ Result<Suggestion> spread(const Plan& plan, const SpreadOptions& options) {
     std::optional<std::mt19937> random;
     if (options.seed)
         random.emplace(*options.seed);
+    int pairsMissed = 0;
     std::vector<Change> changes;
     for (const Shares& shares : sharesOf(plan)) {
         if (shares.emptySlots > 0)
@@ -133,14 +172,16 @@ Result<Suggestion> spread(const Plan& plan, const SpreadOptions& options) {
         Grid<int> whim;
         if (random)
             whim = drawWhim(shares, *random);
-        const auto answer = solveEven(shares, options.trayUse, random ? &whim : nullptr, budget);
+        const auto solve = options.matchedPairs ? solveMatched : solveEven;
+        const auto answer = solve(shares, options.trayUse, random ? &whim : nullptr, budget);
         if (!answer)
             return *tooLarge(shares);
-        suggestion.after += answer->scale.unevenness(answer->share.cost);
-        suggestion.bound += answer->scale.unevenness(answer->share.bound);
-        const Cost weight = answer->scale.weight;
-        suggestion.proved &= answer->share.bound / weight == answer->share.cost / weight;
-        const auto placed = placeLeaves(shares, answer->share.units);
+        suggestion.after += answer->found;
+        suggestion.bound += answer->bound;
+        suggestion.proved &= answer->proved;
+        pairsMissed += answer->unmatched - answer->unmatchedBound;
+        const auto placed =
+            options.matchedPairs ? placePairs(shares, answer->units) : placeLeaves(shares, answer->units);
         changes.insert(changes.end(), placed.begin(), placed.end());
     }
     suggestion.stopped = budget.ended();
@@ -148,6 +189,12 @@ Result<Suggestion> spread(const Plan& plan, const SpreadOptions& options) {
     for (const Change& change : changes)
         (change.now.mix ? suggestion.moved : suggestion.filled) += 1;
     suggestion.edits.edits = exchanges(std::move(changes));
+    suggestion.unmatchedBefore = unmatchedPairsOf(plan);
+    suggestion.unmatchedAfter = suggestion.unmatchedBound = unmatchedPairsOf(taken(plan, suggestion));
+    if (options.matchedPairs)
+        suggestion.unmatchedBound -= pairsMissed;
+    else
+        suggestion.unmatchedBound = 0;
     return suggestion;
 }
 
@@ -162,9 +209,9 @@ LeastUnevenness leastUnevenness(const Plan& plan, TrayUse trayUse, std::uint64_t
         const auto answer = solveEven(shares, trayUse, nullptr, budget);
         if (!answer)
             return {0, 0, false};
-        least.found += answer->scale.unevenness(answer->share.cost);
-        least.bound += answer->scale.unevenness(answer->share.bound);
-        least.proved &= answer->share.bound / answer->scale.weight == answer->share.cost / answer->scale.weight;
+        least.found += answer->found;
+        least.bound += answer->bound;
+        least.proved &= answer->proved;
     }
     return least;
 }

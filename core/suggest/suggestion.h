@@ -46,11 +46,12 @@ struct Suggestion {
     double after = 0;
     /// No answer has less. Equal to `after` where that is proved the best.
     double bound = 0;
-    /// Tiers of two unpinned places whose leaves differ, and the like; only where pairs were asked for.
+    /// Unmatched pairs of the whole plan, as its findings count them. The bound is 0 where pairs were not asked
+    /// for; where it is below unmatchedAfter, `bound` is not known better than 0.
     int unmatchedBefore = 0;
     int unmatchedAfter = 0;
     int unmatchedBound = 0;
-    /// Colours out of their order from tip to base; only where order was asked for.
+    /// Inversions of the whole plan; only where order was asked for.
     int inversionsBefore = 0;
     int inversionsAfter = 0;
     int inversionsBound = 0;
