@@ -3,6 +3,7 @@
 #include "app/look.h"
 #include "app/session.h"
 #include "app/wording.h"
+#include "core/suggest/spread.h"
 
 #include <QAccessible>
 #include <QActionGroup>
@@ -30,6 +31,10 @@ StatusLine::StatusLine(Session& session, QWidget* parent)
     setAttribute(Qt::WA_StyledBackground);
     placed_->setObjectName(QStringLiteral("placed"));
     drift_->setObjectName(QStringLiteral("potDrift"));
+    drift_->setToolTip(
+        tr("Drift: how far the stems' colours are from the pot's, ΔE00, the mean of the stems by their "
+           "beads. Unevenness: the sum of (leaves held − fair share)² over stems and mixes. The least "
+           "possible keeps the leaves that are on stems, and the pinned ones in their places."));
     heights_->setObjectName(QStringLiteral("heights"));
     hint_->setObjectName(QStringLiteral("hint"));
     hint_->setProperty("quiet", true);
@@ -100,14 +105,24 @@ void StatusLine::showFigures(bool on) {
         figure->setVisible(on);
 }
 
+QString StatusLine::standing() const {
+    const PotFigures& pot = session_.figures().pot;
+    const QString now = tr("pot drift %1 · unevenness %2").arg(driftText(pot.drift), shareText(pot.unevenness));
+    if (pot.leaves == 0)
+        return now;
+    const LeastUnevenness least = leastUnevenness(session_.plan(), TrayUse::keep);
+    if (pot.unevenness <= least.bound + 1e-9)
+        return tr("%1 — the least these leaves allow").arg(now);
+    return least.proved ? tr("%1 — least possible %2").arg(now, shareText(least.found))
+                        : tr("%1 — least possible from %2 to %3")
+                              .arg(now, shareText(least.bound), shareText(least.found));
+}
+
 void StatusLine::refresh() {
     const PotFigures& pot = session_.figures().pot;
     const Units& units = session_.plan().units;
     placed_->setText(tr("%1 placed · %2 in the tray").arg(countText(pot.leaves), countText(pot.inTray)));
-    drift_->setText(tr("pot drift %1 · unevenness %2").arg(driftText(pot.drift), shareText(pot.unevenness)));
-    drift_->setToolTip(
-        tr("Drift: how far the stems' colours are from the pot's, ΔE00, mean of the stems by their "
-           "beads. Unevenness: the sum of (leaves held − fair share)² over stems and mixes."));
+    drift_->setText(standing());
     heights_->setText(
         pot.stems ? tr("heights %1 to %2").arg(sizeText(pot.shortest, units), sizeText(pot.tallest, units))
                   : tr("no stems yet"));

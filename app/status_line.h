@@ -24,6 +24,8 @@ public:
 
 private:
     void refresh();
+    /// How the colours stand, beside the best that these leaves allow.
+    QString standing() const;
     void showFigures(bool on);
 
     Session& session_;
