@@ -212,8 +212,9 @@ int runSpread(const Arguments& arguments, const Streams& streams) {
 
 /// The pages by the words that ask for them.
 const std::vector<std::pair<const char*, SheetPage>>& sheetPageNames() {
-    static const std::vector<std::pair<const char*, SheetPage>> names{{"glance", SheetPage::glance},
-                                                                      {"mats", SheetPage::mats}};
+    static const std::vector<std::pair<const char*, SheetPage>> names{
+        {"glance", SheetPage::glance}, {"mats", SheetPage::mats},         {"cards", SheetPage::cards},
+        {"leaves", SheetPage::leaves}, {"supplies", SheetPage::supplies}, {"pot", SheetPage::pot}};
     return names;
 }
 

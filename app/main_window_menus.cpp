@@ -2,18 +2,10 @@
 #include "app/about_dialogs.h"
 #include "app/board/board_view.h"
 #include "app/board_page.h"
-#if __has_include("app/leaves/binding_dialog.h")
-#include "app/leaves/binding_dialog.h"
-#endif
-#if __has_include("app/leaves/new_plan_dialog.h")
-#include "app/leaves/new_plan_dialog.h"
-#endif
-#if __has_include("app/leaves/pot_dialog.h")
-#include "app/leaves/pot_dialog.h"
-#endif
-#if __has_include("app/leaves/stem_dialog.h")
-#include "app/leaves/stem_dialog.h"
-#endif
+#include "app/dialogs/binding_dialog.h"
+#include "app/dialogs/new_plan_dialog.h"
+#include "app/dialogs/pot_dialog.h"
+#include "app/dialogs/stem_dialog.h"
 #include "app/main_window.h"
 #include "app/messages.h"
 #include "app/session.h"
@@ -101,11 +93,9 @@ void MainWindow::askStemSettings(StemId id) {
     const Stem* stem = stemwright::find(session_->plan(), id);
     if (!stem)
         return;
-#if __has_include("app/leaves/stem_dialog.h")
     StemDialog dialog(*stem, session_->plan().units, this);
     if (dialog.exec() == QDialog::Accepted)
         board_->view().make(reformStem(session_->plan(), id, dialog.form()));
-#endif
 }
 
 void MainWindow::buildSuggestMenu() {
@@ -147,20 +137,16 @@ void MainWindow::buildPlanMenu() {
         if (dialog.exec() == QDialog::Accepted)
             session_->make(Set<About>{dialog.about()});
     });
-#if __has_include("app/leaves/binding_dialog.h")
     connect(add(menu, "binding", tr("&Binding…")), &QAction::triggered, this, [this] {
         BindingDialog dialog(session_->plan().binding, session_->plan().units, this);
         if (dialog.exec() == QDialog::Accepted)
             session_->make(Set<Binding>{dialog.binding()});
     });
-#endif
-#if __has_include("app/leaves/pot_dialog.h")
     connect(add(menu, "pot", tr("&Pot…")), &QAction::triggered, this, [this] {
         PotDialog dialog(session_->plan().pot, session_->plan().units, this);
         if (dialog.exec() == QDialog::Accepted)
             session_->make(Set<Pot>{dialog.pot()});
     });
-#endif
 }
 
 void MainWindow::buildViewMenu() {
@@ -196,14 +182,12 @@ void MainWindow::buildHelpMenu() {
 void MainWindow::newPlan() {
     if (!mayLeave())
         return;
-#if __has_include("app/leaves/new_plan_dialog.h")
-    NewPlanDialog dialog(this);
+    NewPlanDialog dialog(session_->plan().units, this);
     if (dialog.exec() != QDialog::Accepted)
         return;
     mark_ = {};
     session_->open(dialog.plan(), {}, false);
     showPlaceNamed(QStringLiteral("board"));
-#endif
 }
 
 void MainWindow::openExample(const QString& key) {

@@ -98,6 +98,9 @@ Result<Edit> lockStem(const Plan& plan, StemId stem, bool locked);
 /// Gives the stem another arrangement: every tier gets as many slots as it asks for and its turn from tip to
 /// base. Leaves that no longer fit go to the tray. `whorl` counts for whorled stems only.
 Result<Edit> rearrangeStem(const Plan& plan, StemId stem, Arrangement arrangement, int whorl);
+/// Gives the stem a form as asked for in its settings; another arrangement rearranges its tiers too, in the
+/// same edit. A locked stem may be unlocked and changed otherwise, but not rearranged.
+Result<Edit> reformStem(const Plan& plan, StemId stem, const StemForm& form);
 
 /// Whether every tier is turned from the one above as the arrangement says, within a degree; true for none.
 bool alternates(const StemForm& form, const std::vector<Tier>& tiers);

@@ -211,4 +211,18 @@ Result<Edit> rearrangeStem(const Plan& plan, StemId id, Arrangement arrangement,
     return Edit(std::move(batch));
 }
 
+Result<Edit> reformStem(const Plan& plan, StemId id, const StemForm& form) {
+    const Stem* stem = find(plan, id);
+    if (!stem)
+        return Problem{ProblemCode::noSuchStem, "", {std::to_string(id.value)}};
+    if (form.arrangement == stem->arrangement && leavesPerTier(form) == leavesPerTier(*stem))
+        return Edit(ReformStem{id, form});
+    Result<Edit> rearranged = rearrangeStem(plan, id, form.arrangement, form.whorl);
+    if (!rearranged)
+        return rearranged;
+    Batch batch = std::get<Batch>(std::move(rearranged).value().what);
+    batch.edits.emplace_back(ReformStem{id, form});
+    return Edit(std::move(batch));
+}
+
 } // namespace stemwright

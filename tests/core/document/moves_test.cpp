@@ -327,6 +327,33 @@ TEST(MovesProperty, AnyGestureKeepsEveryLeafAndUndoes) {
     EXPECT_GT(made, 1000);
 }
 
+TEST_F(Moves, AFormWithAnotherArrangementRearrangesTheTiersInTheSameEdit) {
+    const Plan before = plan;
+    StemForm form = *find(plan, one);
+    form.name = "Tall";
+    form.arrangement = Arrangement::alternate;
+    const Result<Edit> edit = reformStem(plan, one, form);
+    make(edit);
+    EXPECT_EQ(find(plan, one)->name, "Tall");
+    for (const Tier& tier : find(plan, one)->tiers)
+        EXPECT_EQ(tier.slots.size(), 1u);
+    EXPECT_EQ(turn(one, 1), 180);
+    Plan again = before;
+    const auto back = apply(again, edit.value());
+    ASSERT_TRUE(back.ok());
+    ASSERT_TRUE(apply(again, back.value()).ok());
+    EXPECT_EQ(again, before);
+}
+
+TEST_F(Moves, AFormOfTheSameArrangementLeavesTheTiersAlone) {
+    const std::vector<Tier> tiersBefore = find(plan, one)->tiers;
+    StemForm form = *find(plan, one);
+    form.tail = millimetres(44);
+    make(reformStem(plan, one, form));
+    EXPECT_EQ(find(plan, one)->tiers, tiersBefore);
+    EXPECT_EQ(find(plan, one)->tail, millimetres(44));
+}
+
 } // namespace
 
 } // namespace stemwright
