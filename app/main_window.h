@@ -50,6 +50,8 @@ private:
     void buildHelpMenu();
     void buildSuggestMenu();
     void askStemSettings(StemId id);
+    /// A hand that holds something lets go of it first, and takes back nothing: whether it did.
+    bool letGo();
     void newPlan();
     void openChosen();
     void openExample(const QString& key);

@@ -71,15 +71,14 @@ void MainWindow::buildEditMenu() {
     undo_ = add(menu, "undo", tr("&Undo"), QKeySequence::Undo);
     redo_ = add(menu, "redo", tr("&Redo"), QKeySequence::Redo);
     BoardView& board = board_->view();
-    // A hand that holds something lets go of it first, and takes back nothing.
-    const auto unlessHolding = [this, &board](void (Session::*step)()) {
-        if (board.holding())
-            board.cancel();
-        else
-            (session_->*step)();
-    };
-    connect(undo_, &QAction::triggered, this, [unlessHolding] { unlessHolding(&Session::undo); });
-    connect(redo_, &QAction::triggered, this, [unlessHolding] { unlessHolding(&Session::redo); });
+    connect(undo_, &QAction::triggered, this, [this] {
+        if (!letGo())
+            session_->undo();
+    });
+    connect(redo_, &QAction::triggered, this, [this] {
+        if (!letGo())
+            session_->redo();
+    });
     menu->addSeparator();
     for (QAction* action : board.editActions())
         if (action)
@@ -87,6 +86,13 @@ void MainWindow::buildEditMenu() {
         else
             menu->addSeparator();
     connect(&board, &BoardView::stemSettingsWanted, this, [this](StemId id) { askStemSettings(id); });
+}
+
+bool MainWindow::letGo() {
+    if (!board_->view().holding())
+        return false;
+    board_->view().cancel();
+    return true;
 }
 
 void MainWindow::askStemSettings(StemId id) {

@@ -20,7 +20,7 @@ TEST(Plurals, EveryCountedWordHasItsForms) {
     ASSERT_TRUE(forms.open(QIODevice::ReadOnly));
     const QString known = QString::fromUtf8(forms.readAll());
     EXPECT_FALSE(known.contains(QStringLiteral("unfinished")));
-    const QRegularExpression counted(QStringLiteral(R"(tr\(\s*"([^"]*%n[^"]*)")"));
+    const QRegularExpression counted(QStringLiteral(R"re(tr\(\s*"([^"]*%n[^"]*)")re"));
     int found = 0;
     for (QDirIterator it(QStringLiteral(STEMWRIGHT_SOURCE_DIR "/app"), {QStringLiteral("*.cpp")}, QDir::Files,
                          QDirIterator::Subdirectories);
