@@ -35,4 +35,9 @@ build_program() {
   fi
   build build -DCMAKE_BUILD_TYPE=Release -DBUILD_APP=ON ||
     stop "The program could not be built; the compiler's message stands above."
+  # Outside a session Qt has no folder for its sockets and would warn about it.
+  if [ -z "${XDG_RUNTIME_DIR:-}" ]; then
+    export XDG_RUNTIME_DIR=$root/build/run
+    mkdir -p "$XDG_RUNTIME_DIR" && chmod 700 "$XDG_RUNTIME_DIR"
+  fi
 }
