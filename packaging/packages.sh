@@ -3,8 +3,9 @@
 # Sourced by the scripts beside it.
 
 # To build and run the program. The xcb and offscreen platforms come with libqt6gui6 (by qt6-base-dev).
+# qt6-tools-dev brings lrelease, for the plural forms.
 # fonts-inter is the font of the window and of the paper; without a font at all nothing can be written.
-BUILD_PACKAGES=(g++ cmake ninja-build qt6-base-dev qt6-svg-dev nlohmann-json3-dev
+BUILD_PACKAGES=(g++ cmake ninja-build qt6-base-dev qt6-svg-dev qt6-tools-dev nlohmann-json3-dev
                 fontconfig fonts-inter fonts-dejavu-core)
 
 # Worth having, never a reason to stop: a second build is quicker with ccache.
@@ -18,7 +19,7 @@ TEST_PACKAGES=(git libgtest-dev liblcms2-dev libglpk-dev liblemon-dev poppler-ut
                xvfb xauth python3 python3-jsonschema librsvg2-bin)
 TEST_NICETIES=(clang-format-14 shellcheck)
 
-BENCH_PACKAGES=(libbenchmark-dev liblemon-dev libglpk-dev)
+BENCH_PACKAGES=(libbenchmark-dev)
 
 say() { printf '%s\n' "$*"; }
 stop() { printf '%s\n' "$*" >&2; exit 2; }
