@@ -1,9 +1,9 @@
 #include "app/dialogs/pot_dialog.h"
 
-#include "app/dialogs/stem_dialog.h"
 #include "app/wording.h"
 #include "core/plan/limits.h"
 
+#include <QCheckBox>
 #include <QComboBox>
 #include <QFormLayout>
 
@@ -42,6 +42,19 @@ PotDialog::PotDialog(const Pot& pot, const Units& units, QWidget* parent)
     density_->setToolTip(
         tr("Set plaster, dry: about 1060 to 1440. Air-dry clay, dry: about 1300 to 1600. Sand and "
            "gravel: about 1520 to 1680."));
+    hasCover_ = new QCheckBox(tr("lies on the clay"), this);
+    addPlain(rows, hasCover_, QStringLiteral("potHasCover"), tr("Cover: sand, pebbles, moss"));
+    hasCover_->setChecked(pot.cover.has_value());
+    const Cover cover = pot.cover.value_or(Cover{});
+    coverDepth_ = length(0, cover.depth, QStringLiteral("potCover"), tr("Depth of the cover"));
+    coverDensity_ = add(rows, new NumberField(limits::lightest, limits::densest, 0, this),
+                        QStringLiteral("potCoverDensity"), tr("Density of the cover, kg/m³"));
+    coverDensity_->setValue(cover.density);
+    mass_ = add(rows, new NumberField(0, limits::heaviest, 1, this), QStringLiteral("potMass"),
+                tr("Empty pot, grams (0: not weighed)"));
+    mass_->setValue(inGrams(pot.mass));
+    foot_ =
+        length(0, pot.footDiameter, QStringLiteral("potFoot"), tr("Across its feet (0: stands on its floor)"));
     stake_ = add(rows, new WireField(this), QStringLiteral("potStake"), tr("Stake wire"));
     stake_->setValue(pot.stake.diameter, pot.stake.gauge);
     metal_ = choiceOf(metals(), this);
@@ -49,6 +62,7 @@ PotDialog::PotDialog(const Pot& pot, const Units& units, QWidget* parent)
     choose(metal_, static_cast<int>(pot.stake.metal));
     overlap_ = length(0, pot.stake.overlap, QStringLiteral("potOverlap"),
                       tr("Stake bound to the stem, above the clay"));
+    connect(hasCover_, &QCheckBox::toggled, this, &PotDialog::follow);
     connect(shape_, &QComboBox::currentIndexChanged, this, &PotDialog::follow);
     follow();
     setMinimumWidth(580);
@@ -56,6 +70,8 @@ PotDialog::PotDialog(const Pot& pot, const Units& units, QWidget* parent)
 
 void PotDialog::follow() {
     // A cylinder is as wide at the floor, and a bowl is round there.
+    coverDepth_->setEnabled(hasCover_->isChecked());
+    coverDensity_->setEnabled(hasCover_->isChecked());
     bottom_->setEnabled(shape_->currentData().toInt() == static_cast<int>(PotShape::frustum));
 }
 
@@ -70,6 +86,17 @@ Pot PotDialog::pot() const {
     pot.plantingDepth = planting_->value().value_or(before_.plantingDepth);
     pot.clay.depth = clayDepth_->value().value_or(before_.clay.depth);
     pot.clay.density = density_->value().value_or(before_.clay.density);
+    if (hasCover_->isChecked()) {
+        Cover cover = before_.cover.value_or(Cover{});
+        cover.depth = coverDepth_->value().value_or(cover.depth);
+        cover.density = coverDensity_->value().value_or(cover.density);
+        pot.cover = cover;
+    } else {
+        pot.cover.reset();
+    }
+    if (const auto mass = mass_->value())
+        pot.mass = grams(*mass);
+    pot.footDiameter = foot_->value().value_or(before_.footDiameter);
     pot.stake.diameter = stake_->diameter().value_or(before_.stake.diameter);
     pot.stake.gauge = stake_->gauge();
     pot.stake.metal = static_cast<Metal>(metal_->currentData().toInt());

@@ -3,7 +3,7 @@
 #include "app/fields/form_dialog.h"
 #include "core/plan/plan.h"
 
-class QFormLayout;
+class QCheckBox;
 
 namespace stemwright {
 
@@ -28,6 +28,11 @@ private:
     LengthField* planting_;
     LengthField* clayDepth_;
     NumberField* density_;
+    QCheckBox* hasCover_;
+    LengthField* coverDepth_;
+    NumberField* coverDensity_;
+    NumberField* mass_;
+    LengthField* foot_;
     WireField* stake_;
     QComboBox* metal_;
     LengthField* overlap_;

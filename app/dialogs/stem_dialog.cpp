@@ -10,14 +10,6 @@
 
 namespace stemwright {
 
-QList<QPair<QString, int>> metals() {
-    QList<QPair<QString, int>> all;
-    for (const Metal metal : {Metal::softCopper, Metal::hardCopper, Metal::softBrass, Metal::hardBrass,
-                              Metal::mildSteel, Metal::softSteel, Metal::aluminium})
-        all += {metalText(metal), static_cast<int>(metal)};
-    return all;
-}
-
 StemDialog::StemDialog(const StemForm& stem, const Units& units, QWidget* parent)
     : FormDialog(QStringLiteral("stemDialog"), tr("Stem"), tr("OK"), parent), before_(stem) {
     const auto longest = millimetres(limits::longest);

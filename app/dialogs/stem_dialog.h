@@ -32,7 +32,4 @@ private:
     QCheckBox* locked_;
 };
 
-/// The metals by their words, for choices.
-QList<QPair<QString, int>> metals();
-
 } // namespace stemwright

@@ -89,6 +89,14 @@ QString NumberField::refusal() const {
     return readNumber(text(), least_, most_, decimals_).refusal;
 }
 
+QList<QPair<QString, int>> metals() {
+    QList<QPair<QString, int>> all;
+    for (const Metal metal : {Metal::softCopper, Metal::hardCopper, Metal::softBrass, Metal::hardBrass,
+                              Metal::mildSteel, Metal::softSteel, Metal::aluminium})
+        all += {metalText(metal), static_cast<int>(metal)};
+    return all;
+}
+
 bool agrees(Length diameter, GaugeNumber gauge) {
     const auto exact = diameterOf(gauge);
     return exact && std::abs(inMillimetres(*exact - diameter)) <= 0.01;

@@ -92,6 +92,9 @@ private:
     QComboBox* number_;
 };
 
+/// The metals by their words, for choices.
+QList<QPair<QString, int>> metals();
+
 /// A wire keeps the number it was bought by as long as its diameter is, to a hundredth of a millimetre, that of
 /// the number.
 bool agrees(Length diameter, GaugeNumber gauge);

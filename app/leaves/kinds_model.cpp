@@ -48,6 +48,8 @@ QString KindsModel::fieldName(int field) const {
         return tr("Wire diameter");
     case Field::gauge:
         return tr("Wire number");
+    case Field::metal:
+        return tr("Wire metal");
     case Field::wiresAtBase:
         return tr("Wires at the base");
     case Field::angle:
@@ -67,6 +69,9 @@ QStringList KindsModel::choices(int, int field) const {
     QStringList all;
     if (field == Field::tipEnd || field == Field::baseEnd)
         all = {endText(LeafEnd::round), endText(LeafEnd::pointed)};
+    else if (field == Field::metal)
+        for (const auto& [word, metal] : metals())
+            all += word;
     else if (field == Field::beadSize)
         for (const BeadSize& size : beadSizes())
             all += QString::fromUtf8(size.name.data(), static_cast<qsizetype>(size.name.size()));
@@ -131,6 +136,8 @@ QString KindsModel::typed(int line, int field) const {
         return entryText(kind.wireDiameter, LengthUnit::millimetre);
     case Field::gauge:
         return kind.gauge ? gaugeText(*kind.gauge) : QString();
+    case Field::metal:
+        return metalText(kind.metal);
     case Field::wiresAtBase:
         return countText(kind.wiresAtBase);
     case Field::angle:
@@ -201,7 +208,7 @@ QString KindsModel::write(Plan& draft, int line, int field, const QString& typed
         return take(length(0, most::longestWire), kind.wire);
     case Field::wireDiameter: {
         const QString why = take(readLength(typed, LengthUnit::millimetre, millimetres(most::thinnestWire),
-                                            millimetres(most::thickest)),
+                                            millimetres(most::thickestWire)),
                                  kind.wireDiameter);
         if (why.isEmpty() && kind.gauge && !agrees(kind.wireDiameter, *kind.gauge))
             kind.gauge.reset();
@@ -219,6 +226,13 @@ QString KindsModel::write(Plan& draft, int line, int field, const QString& typed
             kind.wireDiameter = millimetres(std::round(inMillimetres(*diameterOf(*kind.gauge)) * 1000) / 1000);
         return {};
     }
+    case Field::metal:
+        for (const auto& [word, metal] : metals())
+            if (word.compare(typed.trimmed(), Qt::CaseInsensitive) == 0) {
+                kind.metal = static_cast<Metal>(metal);
+                return {};
+            }
+        return tr("“%1” is no metal that is known here.").arg(typed.trimmed().left(40));
     case Field::wiresAtBase:
         return take(readCount(typed, 1, most::wiresAtBase), kind.wiresAtBase);
     case Field::angle: {

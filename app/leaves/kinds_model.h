@@ -20,6 +20,7 @@ public:
             wire,
             wireDiameter,
             gauge,
+            metal,
             wiresAtBase,
             angle,
             minutes,

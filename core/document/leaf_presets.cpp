@@ -1,5 +1,6 @@
 #include "core/document/leaf_presets.h"
 
+#include "core/figures/leaf_make.h"
 #include "core/quantity/bead.h"
 
 #include <cmath>
@@ -8,10 +9,10 @@ namespace stemwright {
 
 namespace {
 
-/// A leaf as it is made: `basic` beads in the middle row, `pairs` of rows around it.
+/// A leaf as it is made.
 struct Make {
-    int basic;
-    int pairs;
+    int basic; ///< beads in the middle row
+    int rows;
     LeafEnd tip;
     LeafEnd base;
     double minutes; ///< own guess, no source
@@ -20,34 +21,19 @@ struct Make {
 Make makeOf(LeafPreset preset) {
     switch (preset) {
     case LeafPreset::tiny:
-        return {3, 1, LeafEnd::round, LeafEnd::round, 6};
+        return {3, 3, LeafEnd::round, LeafEnd::round, 6};
     case LeafPreset::small:
-        return {4, 2, LeafEnd::round, LeafEnd::round, 12};
+        return {4, 5, LeafEnd::round, LeafEnd::round, 12};
     case LeafPreset::broad:
-        return {6, 3, LeafEnd::round, LeafEnd::round, 20};
+        return {6, 7, LeafEnd::round, LeafEnd::round, 20};
     case LeafPreset::longPointed:
-        return {12, 2, LeafEnd::pointed, LeafEnd::round, 20};
+        return {12, 5, LeafEnd::pointed, LeafEnd::round, 20};
     case LeafPreset::large:
-        return {14, 3, LeafEnd::pointed, LeafEnd::round, 30};
+        return {14, 7, LeafEnd::pointed, LeafEnd::round, 30};
     case LeafPreset::blade:
-        return {20, 1, LeafEnd::pointed, LeafEnd::pointed, 15};
+        return {20, 3, LeafEnd::pointed, LeafEnd::pointed, 15};
     }
-    return {4, 2, LeafEnd::round, LeafEnd::round, 12};
-}
-
-constexpr const char* size = "11/0";
-/// Bare wire beyond the beads: the loop of the basic and the ends (common practice, no source).
-constexpr double spareWire = 200;
-
-double endLength(LeafEnd end) {
-    constexpr double quarterTurn = 1.5707963267948966;
-    constexpr double alpha = 0.5235987755982988; // 30°
-    return end == LeafEnd::round ? quarterTurn : alpha + 1 / std::tan(alpha);
-}
-
-/// How far a row's end stands out for each pitch it is away from the basic.
-double endReach(LeafEnd end) {
-    return end == LeafEnd::round ? 1.0 : 2.0; // 1 / sin 30°
+    return {4, 5, LeafEnd::round, LeafEnd::round, 12};
 }
 
 double tenth(double v) {
@@ -58,22 +44,18 @@ double tenth(double v) {
 
 KindForm presetForm(LeafPreset preset) {
     const Make make = makeOf(preset);
-    const BeadSize bead = *beadSizeNamed(size);
-    const double along = inMillimetres(bead.pitch), pitch = inMillimetres(bead.diameter);
-    const double ends = endLength(make.tip) + endLength(make.base);
-    int beads = make.basic;
-    for (int k = 1; k <= make.pairs; ++k)
-        beads += 2 * (make.basic + static_cast<int>(std::lround(k * pitch * ends / along)));
     KindForm form;
-    form.beads = beads;
-    form.beadSize = size;
-    form.length = millimetres(
-        tenth(make.basic * along + make.pairs * pitch * (endReach(make.tip) + endReach(make.base))));
-    form.width = millimetres(tenth((2 * make.pairs + 1) * pitch));
+    form.beadSize = "11/0";
     form.tipEnd = make.tip;
     form.baseEnd = make.base;
-    // To the next centimetre: nobody cuts finer.
-    form.wire = millimetres(std::ceil((beads * along + make.basic * along + spareWire) / 10) * 10);
+    form.make = LeafMake{Making::rows, make.basic, make.rows, degrees(30), ""};
+    const MadeLeaf leaf = madeLeaf(*form.make, make.tip, make.base, *beadSizeNamed(form.beadSize));
+    form.beads = leaf.beads;
+    // What a maker would write down: tenths of a millimetre, and wire to the next centimetre.
+    form.length = millimetres(tenth(inMillimetres(leaf.length)));
+    form.width = millimetres(tenth(inMillimetres(leaf.width)));
+    form.wire = millimetres(std::ceil(inMillimetres(leaf.wire) / 10) * 10);
+    form.wiresAtBase = leaf.wiresAtBase;
     form.gauge = GaugeNumber{GaugeSystem::awg, 28};
     form.wireDiameter = millimetres(std::round(inMillimetres(*diameterOf(*form.gauge)) * 100) / 100);
     form.minutes = make.minutes;

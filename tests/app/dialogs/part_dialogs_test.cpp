@@ -151,6 +151,9 @@ TEST(PotDialogTest, UntouchedItGivesThePotBackToTheLastBit) {
     pot.extra = "{\"k\":[1]}";
     pot.clay.extra = "{\"k\":2}";
     pot.stake.extra = "{\"k\":3}";
+    pot.cover = Cover{millimetres(7.654321), 1543.21, "{\"k\":4}"};
+    pot.mass = grams(412.34567);
+    pot.footDiameter = millimetres(80.1234);
     for (const Units& units : {Units{}, inInches()}) {
         PotDialog dialog(pot, units);
         show(dialog);

@@ -118,8 +118,8 @@ TEST_F(LeavesPlaceTest, RefusesABadValueWithItsCellAndKeepsTheEditorOpen) {
 }
 
 TEST_F(LeavesPlaceTest, EveryColumnOfTheKindsRefusesNonsense) {
-    const QStringList nonsense{QString(), "none", QString(), "x",  "-4",  "square", "-",
-                               "1e9",     "0",    "AWG 99",  "25", "200", "-1"};
+    const QStringList nonsense{QString(), "none", QString(), "x",    "-4", "square", "-",
+                               "1e9",     "0",    "AWG 99",  "gold", "25", "200",    "-1"};
     QTableView* kinds = table("kindsTable");
     ASSERT_EQ(kinds->model()->rowCount(), nonsense.size());
     for (int row = 0; row < nonsense.size(); ++row)

@@ -189,8 +189,8 @@ TEST(LeafPresets, AreLeavesOfSensibleMake) {
         // AWG 28 is 0.321 mm by its formula.
         EXPECT_NEAR(inMillimetres(form.wireDiameter), 0.321, 0.005);
     }
-    // Row by row by hand: 4, then 4 + k·2.0·π/1.4 each: 8.49 and 12.98, so 4 + 2·8 + 2·13.
-    EXPECT_EQ(presetForm(LeafPreset::small).beads, 46);
+    // By hand: 4 on the basic, and each pair of rows longer by 1.6·π = 5.03 beads: 9.03 and 14.05.
+    EXPECT_EQ(presetForm(LeafPreset::small).beads, 4 + 2 * 9 + 2 * 14);
 }
 
 } // namespace
