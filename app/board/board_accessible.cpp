@@ -176,7 +176,7 @@ QString PlaceInterface::text(QAccessible::Text sort) const {
         const int index = board().boardLayout().indexOf(place_.stem);
         const StemCard card =
             cardOf(plan(), board().session().figures().stems[static_cast<std::size_t>(index)]);
-        return words("%1, %2 leaves, %3, %4")
+        return words("%1, leaves: %2, %3, %4")
             .arg(card.height, card.leaves, card.drift, card.lengths.join(QStringLiteral(", ")));
     }
     if (sort != QAccessible::Name)

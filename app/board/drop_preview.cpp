@@ -5,6 +5,8 @@
 
 #include <QCoreApplication>
 
+#include <algorithm>
+
 namespace stemwright {
 
 namespace {
@@ -86,7 +88,9 @@ QString DropPreview::text() const {
 QVector<DropPreview::Line> whatIfLines(const Plan& plan, const WhatIf& whatIf) {
     QVector<DropPreview::Line> lines;
     const int count = static_cast<int>(whatIf.stems.size());
-    for (int i = 0; i < count && i < mostStems; ++i) {
+    // One more is told as itself rather than as "1 more".
+    const int shown = count == mostStems + 1 ? count : std::min(count, mostStems);
+    for (int i = 0; i < shown; ++i) {
         const StemWhatIf& stem = whatIf.stems[static_cast<std::size_t>(i)];
         QString figures = tr("drift %1").arg(arrow(driftText(stem.driftBefore), driftText(stem.driftAfter)));
         if (stem.heightBefore != stem.heightAfter)
@@ -95,8 +99,8 @@ QVector<DropPreview::Line> whatIfLines(const Plan& plan, const WhatIf& whatIf) {
                                       sizeText(stem.heightAfter, plan.units)));
         lines.push_back({nameText(plan, stem.stem), figures});
     }
-    if (count > mostStems)
-        lines.push_back({QString(), tr("and %1 more stems").arg(count - mostStems)});
+    if (count > shown)
+        lines.push_back({QString(), tr("and %1 more stems").arg(count - shown)});
     lines.push_back(
         {tr("Pot"),
          tr("drift %1").arg(arrow(driftText(whatIf.potDriftBefore), driftText(whatIf.potDriftAfter)))});
