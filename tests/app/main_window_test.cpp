@@ -154,6 +154,8 @@ TEST_F(MainWindowTest, EveryPlaceIsReachedByAKey) {
         // A button that is pressed by its key goes down for a moment first.
         return QTest::qWaitFor([&] { return places->currentIndex() == place; }, 2000);
     };
+    window.activateWindow();
+    ASSERT_TRUE(QTest::qWaitForWindowActive(&window));
     EXPECT_TRUE(shows(Qt::Key_1, 0));
     EXPECT_TRUE(shows(Qt::Key_3, 2));
     EXPECT_TRUE(shows(Qt::Key_2, 1));
