@@ -21,7 +21,10 @@
 #include <QMimeData>
 #include <QPushButton>
 #include <QStackedWidget>
+#include <QTimer>
 #include <QVBoxLayout>
+
+#include <utility>
 
 namespace stemwright {
 
@@ -38,8 +41,10 @@ MainWindow::MainWindow(Plan plan, QWidget* parent)
     connect(session_, &Session::changed, this, [this](const Change& change) {
         refreshUndo();
         refreshTitle();
-        if (change.anotherPlan)
+        if (change.anotherPlan) {
             status_->hint({});
+            board_->view().zoomToOpen();
+        }
     });
     connect(session_, &Session::documentChanged, this, &MainWindow::refreshTitle);
     connect(session_, &Session::failed, this,
@@ -211,6 +216,14 @@ bool MainWindow::mayLeave() {
     default:
         return false;
     }
+}
+
+void MainWindow::showEvent(QShowEvent* event) {
+    QMainWindow::showEvent(event);
+    if (std::exchange(shownBefore_, true))
+        return;
+    // Only now is it known how much room there is.
+    QTimer::singleShot(0, &board_->view(), &BoardView::zoomToOpen);
 }
 
 void MainWindow::closeEvent(QCloseEvent* event) {

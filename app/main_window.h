@@ -36,6 +36,7 @@ public Q_SLOTS:
     bool saveAs();
 
 protected:
+    void showEvent(QShowEvent* event) override;
     void closeEvent(QCloseEvent* event) override;
     void dragEnterEvent(QDragEnterEvent* event) override;
     void dropEvent(QDropEvent* event) override;
@@ -66,6 +67,7 @@ private:
 
     Session* session_;
     FileMark mark_;
+    bool shownBefore_ = false;
     QStackedWidget* places_ = nullptr;
     QButtonGroup* placeButtons_ = nullptr;
     BoardPage* board_ = nullptr;

@@ -23,7 +23,7 @@ constexpr int headHeight = 38;
 constexpr int bar = 12;        ///< of a scroll bar
 constexpr int boardMargin = 8; ///< left of the first column
 constexpr int cardMargin = 8;
-constexpr double leastZoom = 0.2, mostZoom = 3;
+constexpr double leastZoom = 0.2, mostZoom = 3, mostOpeningZoom = 1.5;
 constexpr double zoomStep = 1.2;
 constexpr int ringTime = 1600; ///< ms that a shown place stays ringed
 constexpr int edgeTick = 16;   ///< ms between steps of scrolling at the edges
@@ -243,6 +243,14 @@ void BoardView::zoomOut() {
 }
 void BoardView::zoomReset() {
     zoomTo(1, columnsArea().topLeft());
+}
+
+void BoardView::zoomToOpen() {
+    const double width = layout_.size().width() / layout_.zoom();
+    const double fits = width > 0 ? (columnsArea().width() - 2.0 * boardMargin) / width : 1;
+    zoomTo(std::clamp(fits, 1.0, mostOpeningZoom), columnsArea().topLeft());
+    across_->setValue(0);
+    down_->setValue(0);
 }
 
 void BoardView::zoomFit() {

@@ -42,6 +42,8 @@ public:
     void zoomIn();
     void zoomOut();
     void zoomReset();
+    /// As a plan is first shown: its usual size, or larger where all stems still fit side by side.
+    void zoomToOpen();
     /// As large as lets the whole board be seen.
     void zoomFit();
     double zoom() const { return layout_.zoom(); }

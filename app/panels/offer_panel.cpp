@@ -78,6 +78,21 @@ void OfferPanel::refresh() {
         button->setVisible(!looking);
     takeForStem_->setVisible(!looking && offer->suggestion);
     stop_->setVisible(looking);
+    fitText();
+}
+
+void OfferPanel::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    fitText();
+}
+
+void OfferPanel::fitText() {
+    // Nothing of a suggestion's figures may be cut, however little room the findings leave.
+    const QMargins around = layout()->contentsMargins();
+    const int width = this->width() - around.left() - around.right();
+    for (QLabel* label : {title_, figures_})
+        if (width > 0)
+            label->setMinimumHeight(label->heightForWidth(width));
 }
 
 void OfferPanel::fillStems() {

@@ -18,8 +18,12 @@ class OfferPanel : public QWidget {
 public:
     OfferPanel(Session& session, Suggestions& suggestions, QWidget* parent = nullptr);
 
+protected:
+    void resizeEvent(QResizeEvent* event) override;
+
 private:
     void refresh();
+    void fitText();
     void fillStems();
 
     Session& session_;

@@ -93,6 +93,7 @@ SuppliesPanel::SuppliesPanel(Session& session, QWidget* parent)
     layout->setSpacing(look::unit);
     layout->addLayout(top);
     layout->addLayout(rows_);
+    layout->addStretch();
     connect(&session_, &Session::changed, this, &SuppliesPanel::refresh);
     refresh();
 }
