@@ -5,6 +5,7 @@
 #include "app/sheet_words.h"
 #include "app/wording.h"
 
+#include <QFontMetricsF>
 #include <QImage>
 #include <QPaintEngine>
 #include <QPainter>
@@ -125,15 +126,22 @@ public:
                                                           : mark.width;
         painter_.setFont(sheetFont(mark.style));
         painter_.setPen(colour(mark.ink));
-        if (mark.degrees == 0) {
-            painter_.drawText(at({mark.at.x - left, mark.at.y}), said);
-            return;
+        const bool turned = mark.degrees != 0;
+        QPointF pen = at({mark.at.x - left, mark.at.y});
+        if (turned) {
+            painter_.save();
+            painter_.translate(at(mark.at));
+            painter_.rotate(mark.degrees);
+            pen = QPointF(-left * sheetUnits, 0);
         }
-        painter_.save();
-        painter_.translate(at(mark.at));
-        painter_.rotate(mark.degrees);
-        painter_.drawText(QPointF(-left * sheetUnits, 0), said);
-        painter_.restore();
+        const QStringList pieces = shapedApart(said);
+        for (const QString& piece : pieces) {
+            painter_.drawText(pen, piece);
+            if (pieces.size() > 1)
+                pen.rx() += QFontMetricsF(painter_.font()).horizontalAdvance(piece);
+        }
+        if (turned)
+            painter_.restore();
     }
 
 private:

@@ -282,6 +282,24 @@ QFont sheetFont(TextStyle style) {
     return font;
 }
 
+QStringList shapedApart(const QString& line) {
+    static const QString marks = QStringLiteral("-–—()[]{}:@/·•×+<>«»‹›");
+    if (std::none_of(line.begin(), line.end(), [](QChar c) { return marks.contains(c); }) ||
+        std::any_of(line.begin(), line.end(),
+                    [](QChar c) { return c.direction() == QChar::DirR || c.direction() == QChar::DirAL; }))
+        return {line};
+    QStringList pieces;
+    bool apart = true;
+    for (const QChar c : line) {
+        const bool mark = marks.contains(c);
+        if (mark || apart)
+            pieces << QString();
+        pieces.back() += c;
+        apart = mark;
+    }
+    return pieces;
+}
+
 FontMeasure::FontMeasure() = default;
 FontMeasure::~FontMeasure() = default;
 
@@ -298,7 +316,8 @@ double FontMeasure::width(const std::string& utf8, TextStyle style) const {
     Face& there = face(style);
     const auto [entry, fresh] = there.widths.try_emplace(utf8, 0);
     if (fresh)
-        entry->second = there.metrics.horizontalAdvance(text(utf8)) / sheetUnits;
+        for (const QString& piece : shapedApart(text(utf8)))
+            entry->second += there.metrics.horizontalAdvance(piece) / sheetUnits;
     return entry->second;
 }
 

@@ -14,6 +14,11 @@ namespace stemwright {
 /// device.
 inline constexpr double sheetUnits = 100;
 QFont sheetFont(TextStyle style);
+/// A line of text in the pieces that are shaped, measured and painted by themselves: at marks such as hyphens
+/// and brackets, which some fonts, Inter among them, put as other glyphs beside figures and capitals. Those
+/// have no letter behind them in a PDF, and a date would come back without its hyphens. Text that runs from the
+/// right is left whole.
+QStringList shapedApart(const QString& line);
 
 /// Measures with the fonts that paint, and remembers what it measured. Not for two threads at once.
 class FontMeasure : public TextMeasure {

@@ -9,6 +9,7 @@
 #include <QImage>
 #include <QPrinter>
 #include <QTemporaryDir>
+#include <QTest>
 
 #include <cmath>
 

@@ -90,7 +90,8 @@ protected:
         return file;
     }
     Said sheets(const fs::path& plan, const fs::path& to, const std::string& more = "") {
-        return run("QT_QPA_PLATFORM=offscreen '" STEMWRIGHT_PROGRAM "' sheets '" + plan.string() + "' -o '" +
+        return run("XDG_RUNTIME_DIR='" + folder.string() +
+                   "' QT_QPA_PLATFORM=offscreen '" STEMWRIGHT_PROGRAM "' sheets '" + plan.string() + "' -o '" +
                    to.string() + (fs::is_directory(to) ? "/" : "") + "' " + more);
     }
     fs::path pdfOf(const Plan& plan, const std::string& more = "", const std::string& name = "out.pdf") {
@@ -255,6 +256,64 @@ TEST_F(SheetsOnPaper, FontsAreEmbeddedAndTextIsThere) {
     const std::string all = run("pdftotext -layout '" + pdf.string() + "' -").out;
     for (const std::string word : {"Efficient office fig", "Stem 1", "Stem 4", "side to side", "front to back"})
         EXPECT_NE(all.find(word), std::string::npos) << word;
+}
+
+struct Word {
+    double left = 0, top = 0, right = 0, bottom = 0;
+    std::string text;
+};
+
+/// The words of each page with their boxes in points, as poppler finds them.
+std::vector<std::vector<Word>> wordsOf(const fs::path& pdf) {
+    std::vector<std::vector<Word>> pages;
+    std::istringstream lines(run("pdftotext -bbox '" + pdf.string() + "' -").out);
+    const std::regex word(
+        R"re(<word xMin="([\d.]+)" yMin="([\d.]+)" xMax="([\d.]+)" yMax="([\d.]+)">(.*)</word>)re");
+    std::smatch match;
+    for (std::string line; std::getline(lines, line);) {
+        if (line.find("<page ") != std::string::npos)
+            pages.emplace_back();
+        if (std::regex_search(line, match, word) && !pages.empty())
+            pages.back().push_back(
+                {std::stod(match[1]), std::stod(match[2]), std::stod(match[3]), std::stod(match[4]), match[5]});
+    }
+    return pages;
+}
+
+TEST_F(SheetsOnPaper, NoWordLiesOnAnother) {
+    std::vector<std::pair<Plan, std::string>> papers{{test::awkwardBoard(), "a4"},
+                                                     {test::awkwardBoard(), "letter"}};
+    for (const ExampleInfo& info : examples())
+        for (const char* paper : {"a4", "a3", "letter"})
+            papers.emplace_back(example(info.key), paper);
+    for (const auto& [plan, paper] : papers) {
+        const auto pages = wordsOf(pdfOf(plan, "--paper " + paper));
+        ASSERT_FALSE(pages.empty());
+        ASSERT_GT(pages.front().size(), 50u);
+        for (std::size_t p = 0; p < pages.size(); ++p)
+            for (std::size_t i = 0; i < pages[p].size(); ++i)
+                for (std::size_t j = i + 1; j < pages[p].size(); ++j) {
+                    const Word &a = pages[p][i], &b = pages[p][j];
+                    // poppler's boxes have the font's whole height; letters take about the middle half.
+                    const double ha = (a.bottom - a.top) / 4, hb = (b.bottom - b.top) / 4;
+                    const bool over = a.left + 0.3 < b.right && b.left + 0.3 < a.right &&
+                                      a.top + ha < b.bottom - hb && b.top + hb < a.bottom - ha;
+                    ASSERT_FALSE(over) << plan.about.title << ", " << paper << ", page " << p + 1 << ": '"
+                                       << a.text << "' and '" << b.text << "'";
+                }
+    }
+}
+
+TEST_F(SheetsOnPaper, CardsReadInTheOrderOfTheWork) {
+    const Plan plan = test::randomBoard(1, 1, 24, 6);
+    const std::string text = run("pdftotext -layout '" + pdfOf(plan, "--only cards").string() + "' -").out;
+    std::size_t at = 0;
+    for (std::size_t tier = 1; tier <= plan.stems[0].tiers.size(); ++tier) {
+        const std::size_t next = text.find("Tier " + std::to_string(tier) + ",");
+        ASSERT_NE(next, std::string::npos) << tier;
+        EXPECT_GT(next, at);
+        at = next;
+    }
 }
 
 TEST_F(SheetsOnPaper, SamePlanSameBytesAndTheDateIsThePlans) {
