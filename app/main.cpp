@@ -72,6 +72,11 @@ int main(int argc, char** argv) {
         // The same plan gives the same bytes: no seed and no clock of this machine gets into a file.
         QHashSeed::setDeterministicGlobalSeed();
         qputenv("TZ", "UTC");
+        // Standard error is for a command's own sentences, not for what Qt thinks of the desktop.
+        qInstallMessageHandler([](QtMsgType type, const QMessageLogContext&, const QString& said) {
+            if (type == QtCriticalMsg || type == QtFatalMsg)
+                std::cerr << said.toStdString() << '\n';
+        });
         // Fonts are needed for paper, a screen is not.
         qputenv("QT_QPA_PLATFORM", "offscreen");
     } else if (!hasDisplay()) {
