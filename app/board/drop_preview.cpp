@@ -92,18 +92,22 @@ QVector<DropPreview::Line> whatIfLines(const Plan& plan, const WhatIf& whatIf) {
     const int shown = count == mostStems + 1 ? count : std::min(count, mostStems);
     for (int i = 0; i < shown; ++i) {
         const StemWhatIf& stem = whatIf.stems[static_cast<std::size_t>(i)];
-        QString figures = tr("drift %1").arg(arrow(driftText(stem.driftBefore), driftText(stem.driftAfter)));
-        if (stem.heightBefore != stem.heightAfter)
-            figures += tr(" · height %1")
-                           .arg(arrow(sizeText(stem.heightBefore, plan.units),
-                                      sizeText(stem.heightAfter, plan.units)));
+        const QString figures =
+            tr("drift %1 · height %2")
+                .arg(arrow(driftText(stem.driftBefore), driftText(stem.driftAfter)),
+                     arrow(sizeText(stem.heightBefore, plan.units), sizeText(stem.heightAfter, plan.units)));
         lines.push_back({nameText(plan, stem.stem), figures});
     }
     if (count > shown)
         lines.push_back({QString(), tr("and %1 more stems").arg(count - shown)});
+    const auto range = [&](Length shortest, Length tallest) {
+        return tr("%1 to %2").arg(sizeText(shortest, plan.units), sizeText(tallest, plan.units));
+    };
     lines.push_back(
-        {tr("Pot"),
-         tr("drift %1").arg(arrow(driftText(whatIf.potDriftBefore), driftText(whatIf.potDriftAfter)))});
+        {tr("Pot"), tr("drift %1 · heights %2")
+                        .arg(arrow(driftText(whatIf.potDriftBefore), driftText(whatIf.potDriftAfter)),
+                             arrow(range(whatIf.shortestBefore, whatIf.tallestBefore),
+                                   range(whatIf.shortestAfter, whatIf.tallestAfter)))});
     return lines;
 }
 

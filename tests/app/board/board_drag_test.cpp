@@ -17,15 +17,18 @@ protected:
             if (std::find(stems.begin(), stems.end(), plan.stems[i].id) == stems.end())
                 continue;
             const StemFigures &was = before.stems[i], &is = after.stems[i];
-            text += QStringLiteral("\n%1 drift %2")
-                        .arg(stemwright::text(plan.stems[i].name),
-                             arrow(driftText(was.drift), driftText(is.drift)));
-            if (was.height != is.height)
-                text += QStringLiteral(" · height %1")
-                            .arg(arrow(sizeText(was.height, plan.units), sizeText(is.height, plan.units)));
+            text +=
+                QStringLiteral("\n%1 drift %2 · height %3")
+                    .arg(stemwright::text(plan.stems[i].name), arrow(driftText(was.drift), driftText(is.drift)),
+                         arrow(sizeText(was.height, plan.units), sizeText(is.height, plan.units)));
         }
-        return text + QStringLiteral("\nPot drift %1")
-                          .arg(arrow(driftText(before.pot.drift), driftText(after.pot.drift)));
+        const auto range = [&](const PotFigures& pot) {
+            return QStringLiteral("%1 to %2")
+                .arg(sizeText(pot.shortest, plan.units), sizeText(pot.tallest, plan.units));
+        };
+        return text + QStringLiteral("\nPot drift %1 · heights %2")
+                          .arg(arrow(driftText(before.pot.drift), driftText(after.pot.drift)),
+                               arrow(range(before.pot), range(after.pot)));
     }
 };
 
