@@ -98,7 +98,7 @@ void SheetsPlace::buildChoices(QWidget* column) {
     rows->addWidget(paper_);
     connect(paper_, &QComboBox::currentIndexChanged, this, &SheetsPlace::later);
 
-    grey_ = new QCheckBox(tr("In &grey, as a printer without colour"), column);
+    grey_ = new QCheckBox(tr("For a &grey printer"), column);
     grey_->setObjectName(QStringLiteral("sheetsGrey"));
     rows->addWidget(grey_);
     connect(grey_, &QCheckBox::toggled, this, &SheetsPlace::later);
@@ -183,6 +183,7 @@ void SheetsPlace::fillStems() {
     for (std::size_t i = 0; i < plan.stems.size(); ++i) {
         auto* item = new QListWidgetItem(text(plan.stems[i].name), stems_);
         item->setFlags(Qt::ItemIsEnabled | Qt::ItemIsUserCheckable | Qt::ItemIsSelectable);
+        item->setSizeHint(QSize(0, look::target));
         item->setCheckState(same ? before[i] : Qt::Checked);
     }
 }
