@@ -14,10 +14,12 @@ namespace stemwright {
 
 /// m/s² (standard gravity, ISO 80000-3).
 inline constexpr double gravity = 9.80665;
-/// The hold that a core wire is chosen for, and the one below which a stem is said to hold too little (own
-/// choice: a stem is rarely laid level, and the wires are taken at their softest).
+/// The hold that a core wire is chosen for (own choice).
 inline constexpr double wantedHold = 2;
-inline constexpr double weakHold = 1;
+/// The hold below which a stem is said to hold too little (own choice): it would bend when it leans by 45
+/// degrees, which asks sin 45° of what lying level does. Wires are taken at their softest, and makers' light stems
+/// that lie below 1 stand well upright.
+inline constexpr double weakHold = 0.7;
 /// Sag beyond this part of the length is more than the formula is good for (textbook: small deflections).
 inline constexpr double smallSag = 0.1;
 

@@ -190,7 +190,7 @@ private:
     const Figures& figures_;
     PlanTables tables_;
     /// A window asks for this after every edit.
-    CuttingLimits limits_{200'000};
+    CuttingLimits limits_{30'000};
     Supplies out_;
 };
 
