@@ -1,6 +1,9 @@
 #include "app/figures_text.h"
 
+#include "app/supply_lines.h"
 #include "app/wording.h"
+#include "core/figures/pot_figures.h"
+#include "core/figures/supplies.h"
 
 #include <QCoreApplication>
 #include <QLocale>
@@ -98,13 +101,24 @@ QString wrapName(const Wrap& wrap) {
 
 } // namespace
 
+namespace {
+
+QString suppliesText(const Plan& plan, const Supplies& needs) {
+    std::vector<QStringList> rows;
+    for (const SupplyLine& line : supplyLines(plan, needs))
+        rows.push_back({line.what, line.amount});
+    return tr("Supplies") + QLatin1Char('\n') + table(rows);
+}
+
+} // namespace
+
 QString figuresText(const Plan& plan, const Figures& figures) {
     const Units& units = plan.units;
     const PotFigures& pot = figures.pot;
     QString out = text(plan.about.title) + QLatin1Char('\n') + QLatin1Char('\n');
 
-    QStringList head{tr("stem"),  tr("height"), tr("tiers"), tr("leaves"),   tr("uneven"),
-                     tr("drift"), tr("wires"),  tr("foot"),  tr("leaf wire")};
+    QStringList head{tr("stem"),  tr("height"), tr("tiers"), tr("leaves"), tr("uneven"),   tr("drift"),
+                     tr("wires"), tr("foot"),   tr("mass"),  tr("hold"),   tr("leaf wire")};
     for (const Wrap& wrap : plan.binding.wraps)
         head << wrapName(wrap);
     std::vector<QStringList> rows{head};
@@ -137,10 +151,71 @@ QString figuresText(const Plan& plan, const Figures& figures) {
     for (std::size_t i = 0; i < plan.colours.size(); ++i)
         all.push_back({tr("beads, %1").arg(text(plan.colours[i].name)),
                        tr("%1 on stems, %2 in all").arg(countText(pot.beads[i]), countText(pot.allBeads[i]))});
-    return out + table(all);
+    out += table(all) + QLatin1Char('\n');
+    return out + suppliesText(plan, supplies(plan, figures)) + QLatin1Char('\n') +
+           tr("Hold: what the wires bear over what the stem weighs, laid level; an estimate, since wire temper "
+              "and "
+              "binding move it by up to a few times.") +
+           QLatin1Char('\n');
 }
 
+namespace {
+
+Json barsJson(const std::vector<BarSupply>& bars) {
+    Json list = Json::array();
+    for (const BarSupply& bar : bars) {
+        Json pieces = Json::array();
+        for (std::size_t i = 0; i < bar.pieces.size(); ++i)
+            pieces.push_back({{"stem", bar.stems[i].value},
+                              {"use", bar.stakes[i] ? "stake" : "core"},
+                              {"length_mm", mm(bar.pieces[i].length)}});
+        list.push_back({{"diameter_mm", mm(bar.diameter)},
+                        {"length_mm", mm(bar.length)},
+                        {"bars", bar.cutting.barCount},
+                        {"waste_mm", mm(bar.cutting.waste)},
+                        {"proved", bar.cutting.proved},
+                        {"pieces", std::move(pieces)}});
+    }
+    return list;
+}
+
+Json suppliesJson(const Plan& plan, const Supplies& needs) {
+    Json beads = Json::array();
+    for (const BeadSupply& bead : needs.beads)
+        beads.push_back({{"colour", bead.colour.value},
+                         {"name", find(plan, bead.colour)->name},
+                         {"size", bead.size},
+                         {"beads", bead.beads},
+                         {"with_spare", bead.withSpare},
+                         {"mass_g", tidy(inGrams(bead.mass))},
+                         {"strung_mm", mm(bead.strung)}});
+    Json leafWire = Json::array();
+    for (const LeafWireSupply& wire : needs.leafWire)
+        leafWire.push_back({{"diameter_mm", mm(wire.diameter)},
+                            {"length_mm", mm(wire.length)},
+                            {"mass_g", tidy(inGrams(wire.mass))},
+                            {"packs", wire.buy.packs}});
+    Json wraps = Json::array();
+    for (std::size_t i = 0; i < needs.wraps.size(); ++i)
+        wraps.push_back({{"with", word(plan.binding.wraps[i].with)},
+                         {"to_cut_mm", mm(needs.wraps[i].toCut)},
+                         {"packs", needs.wraps[i].buy.packs}});
+    return {{"leaves_to_make", needs.leavesToMake},
+            {"tiers_to_bind", needs.tiersToBind},
+            {"beads", std::move(beads)},
+            {"leaf_wire", std::move(leafWire)},
+            {"wraps", std::move(wraps)},
+            {"straight_wire", barsJson(needs.bars)},
+            {"clay_g", tidy(inGrams(needs.clay))},
+            {"cover_g", tidy(inGrams(needs.cover))},
+            {"minutes_left", tidy(needs.minutesLeft)},
+            {"cost", tidy(needs.cost)}};
+}
+
+} // namespace
+
 std::string figuresJson(const Plan& plan, const Figures& figures) {
+    const PotBalance balance = potBalance(plan, figures);
     const PotFigures& pot = figures.pot;
     Json stems = Json::array();
     for (const StemFigures& stem : figures.stems) {
@@ -163,6 +238,12 @@ std::string figuresJson(const Plan& plan, const Figures& figures) {
                          {"inversions", stem.inversions},
                          {"wires", stem.wires},
                          {"bundle_mm", mm(stem.bundle)},
+                         {"mass_g", tidy(inGrams(stem.hold.mass))},
+                         {"moment_n_mm", tidy(stem.hold.moment)},
+                         {"plastic_moment_n_mm", tidy(stem.hold.plasticMoment)},
+                         {"hold", tidy(stem.hold.hold)},
+                         {"sag_mm", mm(stem.hold.sag)},
+                         {"sag_beyond_formula", stem.hold.sagBeyondFormula},
                          {"leaf_wire_mm", mm(stem.leafWire)},
                          {"wraps", wrapsJson(plan, stem.wraps)},
                          {"beads", beadsJson(plan, stem.beads)}});
@@ -182,11 +263,19 @@ std::string figuresJson(const Plan& plan, const Figures& figures) {
                      {"mean_height_mm", mm(pot.meanHeight)},
                      {"height_variation", tidy(pot.heightVariation)},
                      {"near_twins", pot.nearTwins},
+                     {"mass_g", tidy(inGrams(pot.mass))},
+                     {"clay_g", tidy(inGrams(balance.clay))},
+                     {"whole_mass_g", tidy(inGrams(balance.whole))},
+                     {"centre_mm", mm(balance.centre)},
+                     {"tilt_deg", tidy(inDegrees(balance.tilt))},
+                     {"stands", balance.stands},
+                     {"weight_to_add_g", tidy(inGrams(balance.weightToAdd))},
                      {"leaf_wire_mm", mm(pot.leafWire)},
                      {"all_leaf_wire_mm", mm(pot.allLeafWire)},
                      {"wraps", wrapsJson(plan, pot.wraps)},
                      {"beads", beadsJson(plan, pot.beads)},
-                     {"all_beads", beadsJson(plan, pot.allBeads)}}}};
+                     {"all_beads", beadsJson(plan, pot.allBeads)}}},
+                   {"supplies", suppliesJson(plan, supplies(plan, figures))}};
     return all.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 

@@ -3,6 +3,7 @@
 #include <QWidget>
 
 class QGridLayout;
+class QTimer;
 
 namespace stemwright {
 
@@ -19,6 +20,7 @@ private:
 
     Session& session_;
     QGridLayout* rows_;
+    QTimer* timer_;
 };
 
 } // namespace stemwright

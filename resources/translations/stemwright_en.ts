@@ -49,7 +49,7 @@
     </message>
 </context>
 <context>
-    <name>stemwright::SuppliesPanel</name>
+    <name>SupplyLines</name>
     <message numerus="yes">
         <source>Floss, %n strand(s)</source>
         <translation>
@@ -76,6 +76,20 @@
         <translation>
             <numerusform>%n roll</numerusform>
             <numerusform>%n rolls</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n piece(s)</source>
+        <translation>
+            <numerusform>%n piece</numerusform>
+            <numerusform>%n pieces</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n length(s)</source>
+        <translation>
+            <numerusform>%n length</numerusform>
+            <numerusform>%n lengths</numerusform>
         </translation>
     </message>
 </context>
