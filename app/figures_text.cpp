@@ -123,9 +123,17 @@ QString figuresText(const Plan& plan, const Figures& figures) {
         head << wrapName(wrap);
     std::vector<QStringList> rows{head};
     for (const StemFigures& stem : figures.stems) {
-        QStringList row{nameText(plan, stem.stem), sizeText(stem.height, units), countText(stem.tiers),
-                        countText(stem.leaves),    shareText(stem.unevenness),   driftText(stem.drift),
-                        countText(stem.wires),     sizeText(stem.bundle, units), cutText(stem.leafWire, units)};
+        QStringList row{nameText(plan, stem.stem),
+                        sizeText(stem.height, units),
+                        countText(stem.tiers),
+                        countText(stem.leaves),
+                        shareText(stem.unevenness),
+                        driftText(stem.drift),
+                        countText(stem.wires),
+                        sizeText(stem.bundle, units),
+                        massText(stem.hold.mass, units),
+                        stem.hold.moment > 0 ? driftText(stem.hold.hold) : QStringLiteral("–"),
+                        cutText(stem.leafWire, units)};
         for (const WrapFigures& wrap : stem.wraps)
             row << cutText(wrap.toCut, units);
         rows.push_back(row);

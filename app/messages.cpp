@@ -150,7 +150,7 @@ FindingWords words(const Plan& plan, const Finding& finding) {
                 tr("Swap for a match")};
     case FindingCode::largerAbove:
         return {tr("%1, tier %2 is larger than tier %3").arg(stem, v(0), v(1)),
-                tr("Smaller leaves usually stand nearer the tip."), tr("Exchange the tiers")};
+                tr("Smaller leaves usually stand nearer the tip."), tr("Put its tiers in order of size")};
     case FindingCode::outOfOrder:
         return {tr("%1 is out of colour order").arg(stem),
                 tr("%1 steps against the order from tip to base.").arg(v(0)), tr("Put its leaves in order")};

@@ -9,11 +9,16 @@
 #include <QLabel>
 #include <QTimer>
 #include <QVBoxLayout>
+#include <QtConcurrent>
 
 namespace stemwright {
 
 SuppliesPanel::SuppliesPanel(Session& session, QWidget* parent)
-    : QWidget(parent), session_(session), rows_(new QGridLayout), timer_(new QTimer(this)) {
+    : QWidget(parent),
+      session_(session),
+      rows_(new QGridLayout),
+      timer_(new QTimer(this)),
+      watcher_(new QFutureWatcher<std::vector<SupplyLine>>(this)) {
     setObjectName(QStringLiteral("supplies"));
     setAccessibleName(tr("Supplies"));
     auto* heading = new QLabel(tr("Supplies"), this);
@@ -33,17 +38,33 @@ SuppliesPanel::SuppliesPanel(Session& session, QWidget* parent)
     layout->addLayout(top);
     layout->addLayout(rows_);
     layout->addStretch();
-    // A cutting plan may take a moment on a large board; it follows the last of several edits, not each.
+    // A proved cutting plan can take a while on a large board: it is worked out beside the window, for the last
+    // of several edits and not for each.
     timer_->setSingleShot(true);
     timer_->setInterval(120);
-    connect(timer_, &QTimer::timeout, this, &SuppliesPanel::refresh);
+    connect(timer_, &QTimer::timeout, this, &SuppliesPanel::reckon);
     connect(&session_, &Session::changed, timer_, qOverload<>(&QTimer::start));
-    refresh();
+    connect(watcher_, &QFutureWatcherBase::finished, this, [this] {
+        if (!watcher_->isCanceled())
+            list(watcher_->result());
+    });
+    reckon();
 }
 
-void SuppliesPanel::refresh() {
-    const std::vector<SupplyLine> rows =
-        supplyLines(session_.plan(), supplies(session_.plan(), session_.figures()));
+SuppliesPanel::~SuppliesPanel() {
+    watcher_->waitForFinished();
+}
+
+void SuppliesPanel::reckon() {
+    if (watcher_->isRunning()) {
+        timer_->start();
+        return;
+    }
+    watcher_->setFuture(QtConcurrent::run(
+        [plan = session_.plan(), all = session_.figures()] { return supplyLines(plan, supplies(plan, all)); }));
+}
+
+void SuppliesPanel::list(const std::vector<SupplyLine>& rows) {
     const auto labelAt = [&](int row, int column) {
         QLayoutItem* item = rows_->itemAtPosition(row, column);
         auto* label = item ? qobject_cast<QLabel*>(item->widget()) : nullptr;
@@ -65,7 +86,7 @@ void SuppliesPanel::refresh() {
         amount->setText(row.amount);
         for (QLabel* label : {what, amount}) {
             label->setToolTip(row.explanation);
-            label->show();
+            label->setVisible(true);
         }
         ++r;
     }

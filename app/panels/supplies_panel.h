@@ -1,6 +1,11 @@
 #pragma once
 
+#include "app/supply_lines.h"
+
+#include <QFutureWatcher>
 #include <QWidget>
+
+#include <vector>
 
 class QGridLayout;
 class QTimer;
@@ -14,13 +19,16 @@ class SuppliesPanel : public QWidget {
     Q_OBJECT
 public:
     explicit SuppliesPanel(Session& session, QWidget* parent = nullptr);
+    ~SuppliesPanel() override;
 
 private:
-    void refresh();
+    void reckon();
+    void list(const std::vector<SupplyLine>& lines);
 
     Session& session_;
     QGridLayout* rows_;
     QTimer* timer_;
+    QFutureWatcher<std::vector<SupplyLine>>* watcher_;
 };
 
 } // namespace stemwright
