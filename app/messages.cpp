@@ -172,6 +172,27 @@ FindingWords words(const Plan& plan, const Finding& finding) {
                     : tr("Laid level, its wires bear %1 of its weight; a core wire of %2 mm would bear twice.")
                           .arg(v(0), v(1)),
                 v(1).isEmpty() ? QString() : tr("Put in a core wire")};
+    case FindingCode::leavesTouch:
+        if (v(0) == stem)
+            return {tr("%1 runs into itself").arg(stem),
+                    v(1) == QLatin1String("1")
+                        ? tr("Two of its leaves meet, by %1 mm.").arg(v(2))
+                        : tr("%1 pairs of its leaves meet, by up to %2 mm.").arg(v(1), v(2)),
+                    {}};
+        return {tr("%1 and %2 run into each other").arg(stem, v(0)),
+                v(1) == QLatin1String("1") ? tr("Two leaves meet, by %1 mm.").arg(v(2))
+                                           : tr("%1 pairs of leaves meet, by up to %2 mm.").arg(v(1), v(2)),
+                {}};
+    case FindingCode::outsideClay:
+        return {tr("%1 stands outside the clay").arg(stem), tr("By %1 mm. Move it inward.").arg(v(0)), {}};
+    case FindingCode::stakesTouch:
+        return {tr("The stakes of %1 and %2 collide").arg(stem, v(0)),
+                tr("%1 mm apart where %2 mm are needed.").arg(v(1), v(2)),
+                {}};
+    case FindingCode::potTooSmall:
+        return {tr("The pot is too small for its stakes"),
+                tr("They need %1 mm across, the clay has %2 mm.").arg(v(0), v(1)),
+                {}};
     case FindingCode::tooFewLeaves:
         return {tr("Too few %1 leaves").arg(v(1)),
                 tr("%1 places wait for one, %2 are in the tray.").arg(v(0), v(2)),

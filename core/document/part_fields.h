@@ -143,6 +143,7 @@ template <class Io, Of<Pot> T> void fields(Io& io, T& pot) {
     io.may("mass_g", pot.mass);
     io.may("foot_diameter_mm", pot.footDiameter);
     io.may("cover", pot.cover);
+    io.may("viewed_from", pot.viewedFrom);
     io.extra(pot.extra);
 }
 
@@ -203,6 +204,13 @@ template <class Io, Of<Standing> T> void fields(Io& io, T& standing) {
     io.extra(standing.extra);
 }
 
+template <class Io, Of<Pose> T> void fields(Io& io, T& pose) {
+    io.need("lean_deg", pose.lean);
+    io.may("bend_deg", pose.bend);
+    io.need("toward_deg", pose.toward);
+    io.extra(pose.extra);
+}
+
 template <class Io, class T> void stemFormFields(Io& io, T& form) {
     io.keep("name", form.name);
     io.need("arrangement", form.arrangement);
@@ -212,6 +220,7 @@ template <class Io, class T> void stemFormFields(Io& io, T& form) {
     io.may("core", form.core);
     io.may("locked", form.locked);
     io.may("standing", form.standing);
+    io.may("pose", form.pose);
 }
 
 template <class Io, Of<StemForm> T> void fields(Io& io, T& form) {

@@ -20,6 +20,7 @@ constexpr WordList<LeafEnd::pointed> leafEnds{"round", "pointed"};
 constexpr WordList<Making::rows> makes{"loops", "rows"};
 constexpr WordList<WrapWith::tape> wrapsWith{"wire", "floss", "tape"};
 constexpr WordList<PotShape::bowl> potShapes{"cylinder", "frustum", "bowl"};
+constexpr WordList<ViewedFrom::front> viewedFrom{"all-round", "front"};
 constexpr WordList<Arrangement::spiral> arrangements{"decussate", "one-plane", "alternate", "whorled",
                                                      "spiral"};
 constexpr WordList<Deed::paste> deeds{"several",     "move-leaf",   "move-leaves",    "move-tiers",
@@ -61,6 +62,9 @@ std::span<const Word> wordsFor(WrapWith) {
 }
 std::span<const Word> wordsFor(PotShape) {
     return potShapes;
+}
+std::span<const Word> wordsFor(ViewedFrom) {
+    return viewedFrom;
 }
 std::span<const Word> wordsFor(Arrangement) {
     return arrangements;

@@ -34,6 +34,13 @@ enum class FindingCode {
     tooFewLeaves,   ///< values: empty slots waiting for the kind, kind name, leaves of it in the tray: pot-wide
     holdsTooLittle, ///< values: hold (one decimal), the core wire in mm that would do (one decimal; empty for
                     ///< none)
+    // in the pot (pot_findings.h)
+    leavesTouch, ///< values: the other stem's name (its own where both are its), pairs of leaves, longest cut
+                 ///< in mm (one decimal); at the leaf of this stem with the longest cut
+    outsideClay, ///< values: mm by which it stands too far out (one decimal)
+    stakesTouch, ///< values: the other stem's name, mm apart, mm needed (one decimal each)
+    potTooSmall, ///< values: mm across that the stakes need, mm that the clay measures (one decimal each):
+                 ///< pot-wide
 };
 
 /// What the board noticed. The words stand in app/messages.

@@ -76,6 +76,10 @@ std::vector<Edit> editsFor(const Remedying& about, const Finding& finding, std::
         return addCore(about, place);
     case FindingCode::noLeaves:
     case FindingCode::tooFewLeaves:
+    case FindingCode::leavesTouch:
+    case FindingCode::outsideClay:
+    case FindingCode::stakesTouch:
+    case FindingCode::potTooSmall:
         return {};
     }
     return {};

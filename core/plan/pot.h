@@ -11,6 +11,9 @@ namespace stemwright {
 
 enum class PotShape { cylinder, frustum, bowl };
 
+/// Where the plant will be looked at from.
+enum class ViewedFrom { allRound, front };
+
 /// What goes into the pot to hold the stems.
 struct Clay {
     Length depth = millimetres(40);
@@ -60,6 +63,7 @@ struct Pot {
     /// Across the ring or the feet it stands on; 0 where it stands on its floor.
     Length footDiameter;
     std::optional<Cover> cover;
+    ViewedFrom viewedFrom = ViewedFrom::allRound;
     std::string extra;
 
     friend bool operator==(const Pot&, const Pot&) = default;

@@ -83,6 +83,18 @@ struct Standing {
     friend bool operator==(const Standing&, const Standing&) = default;
 };
 
+/// How a stem is bent: from the clay line up it leaves the upright by `lean`, and over its whole height it bows
+/// by `bend` more, evenly (an arc of a circle), all in the upright plane that `toward` names.
+struct Pose {
+    Angle lean; ///< from straight up, 0 to 90
+    Angle bend; ///< at the tip as against the clay line, −180 to 180; above 0 it bows over, below it stands up
+                ///< again
+    Angle toward; ///< as Tier::turn, in [0, 360): 0 to the viewer's left, 90 to the front
+    std::string extra;
+
+    friend bool operator==(const Pose&, const Pose&) = default;
+};
+
 /// Everything about a stem but its tiers.
 struct StemForm {
     std::string name;
@@ -96,6 +108,8 @@ struct StemForm {
     /// No suggestion may touch a locked stem.
     bool locked = false;
     std::optional<Standing> standing;
+    /// Straight up where there is none.
+    std::optional<Pose> pose;
     std::string extra;
 
     friend bool operator==(const StemForm&, const StemForm&) = default;

@@ -1,0 +1,128 @@
+#include "core/figures/standings.h"
+
+#include "core/figures/pot_shape.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace stemwright {
+
+namespace {
+
+constexpr double pi = 3.14159265358979323846;
+
+/// The rings for places `apart` from each other: how many each holds, the outermost first.
+std::vector<int> ringsFor(double apart, double radius) {
+    std::vector<int> rings;
+    for (double r = radius; r >= 0; r -= apart) {
+        if (r < apart / 2) {
+            rings.push_back(1);
+            break;
+        }
+        rings.push_back(
+            std::max(1, static_cast<int>(std::floor(pi / std::asin(std::min(1.0, apart / (2 * r)))))));
+    }
+    return rings;
+}
+
+int sum(const std::vector<int>& rings) {
+    int all = 0;
+    for (const int n : rings)
+        all += n;
+    return all;
+}
+
+double far(const PlaceMm& a, const PlaceMm& b) {
+    return std::hypot(a.x - b.x, a.y - b.y);
+}
+
+} // namespace
+
+std::vector<PlaceMm> evenPlaces(int count, double radius) {
+    std::vector<PlaceMm> places;
+    if (count < 1)
+        return places;
+    if (count == 1 || !(radius > 0))
+        return std::vector<PlaceMm>(static_cast<std::size_t>(count));
+    double low = 0, high = 2 * radius;
+    for (int i = 0; i < 60; ++i) {
+        const double middle = (low + high) / 2;
+        (middle > 0 && sum(ringsFor(middle, radius)) >= count ? low : high) = middle;
+    }
+    const double apart = std::max(low, 1e-9);
+    std::vector<int> rings = ringsFor(apart, radius);
+    // What is too many leaves the rings where places are closest, so that those that stay spread out.
+    for (int over = sum(rings) - count; over > 0; --over) {
+        std::size_t dense = 0;
+        double least = std::numeric_limits<double>::max();
+        for (std::size_t i = 0; i < rings.size(); ++i) {
+            const double r = radius - static_cast<double>(i) * apart;
+            const double gap =
+                rings[i] > 1 ? 2 * r * std::sin(pi / rings[i]) : std::numeric_limits<double>::max();
+            if (gap < least)
+                least = gap, dense = i;
+        }
+        --rings[dense];
+    }
+    for (std::size_t i = rings.size(); i-- > 0;) {
+        const bool inner = i + 1 == rings.size();
+        const double r = inner && rings[i] == 1 ? 0 : radius - static_cast<double>(i) * apart;
+        // Each second ring is turned by half a step, so that nobody stands straight behind another.
+        const double first = -pi / 2 + (i % 2 == 1 ? pi / std::max(1, rings[i]) : 0);
+        for (int k = 0; k < rings[i]; ++k) {
+            const double angle = first + 2 * pi * k / rings[i];
+            places.push_back({r * std::cos(angle), r * std::sin(angle)});
+        }
+    }
+    return places;
+}
+
+double nearestApart(const std::vector<PlaceMm>& places) {
+    double least = std::numeric_limits<double>::max();
+    for (std::size_t i = 0; i < places.size(); ++i)
+        for (std::size_t j = i + 1; j < places.size(); ++j)
+            least = std::min(least, far(places[i], places[j]));
+    return places.size() < 2 ? 0 : least;
+}
+
+double placingRadius(const Plan& plan) {
+    const double clay = inMillimetres(clayRadius(plan.pot));
+    const double stake = inMillimetres(plan.pot.stake.diameter) / 2;
+    return std::max(0.0, std::min(clay * placingPart, clay - stake));
+}
+
+std::vector<PlaceMm> standings(const Plan& plan) {
+    std::vector<PlaceMm> out(plan.stems.size());
+    std::vector<std::size_t> open;
+    std::vector<PlaceMm> taken;
+    for (std::size_t i = 0; i < plan.stems.size(); ++i) {
+        if (const auto& own = plan.stems[i].standing) {
+            out[i] = {inMillimetres(own->x), inMillimetres(own->y)};
+            taken.push_back(out[i]);
+        } else {
+            open.push_back(i);
+        }
+    }
+    if (open.empty())
+        return out;
+    std::vector<PlaceMm> places = evenPlaces(static_cast<int>(plan.stems.size()), placingRadius(plan));
+    if (taken.empty())
+        return places;
+    std::vector<double> free(places.size(), std::numeric_limits<double>::max());
+    const auto take = [&](const PlaceMm& at) {
+        for (std::size_t p = 0; p < places.size(); ++p)
+            free[p] = std::min(free[p], far(places[p], at));
+    };
+    for (const PlaceMm& at : taken)
+        take(at);
+    for (const std::size_t stem : open) {
+        const auto best = static_cast<std::size_t>(std::max_element(free.begin(), free.end()) - free.begin());
+        out[stem] = places[best];
+        take(places[best]);
+        free[best] = -1;
+    }
+    return out;
+}
+
+} // namespace stemwright
