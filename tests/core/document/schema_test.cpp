@@ -32,13 +32,15 @@ const char* const everyKey = R"({
           "planting_depth_mm": 10, "clay": {"depth_mm": 40, "density_kg_m3": 1600},
           "stake": {"diameter_mm": 1.3, "gauge": {"system": "steel", "number": 18}, "metal": "hard-brass",
                     "overlap_mm": 20},
-          "mass_g": 300, "foot_diameter_mm": 70, "cover": {"depth_mm": 8, "density_kg_m3": 1550}},
+          "mass_g": 300, "foot_diameter_mm": 70, "cover": {"depth_mm": 8, "density_kg_m3": 1550},
+          "viewed_from": "front"},
   "buying": {"spare": 0.2, "bars": [{"length_mm": 300, "price": 0.5}], "beads": {"amount": 5, "price": 2},
              "leaf_wire": {"amount": 9000, "price": 4}, "clay": {"amount": 500, "price": 3},
              "cover": {"amount": 250, "price": 3}, "wraps": [{"amount": 0, "price": 1}]},
   "stems": [{"id": 1, "name": "s", "arrangement": "whorled", "whorl": 4, "spacing_mm": 8, "tail_mm": 30,
              "core": {"diameter_mm": 0.9, "gauge": {"system": "awg", "number": 20}, "metal": "aluminium"},
              "locked": true, "standing": {"x_mm": 1, "y_mm": -2},
+             "pose": {"lean_deg": 9, "bend_deg": -20, "toward_deg": 30},
              "tiers": [{"turn_deg": 45, "spacing_mm": 9, "progress": {"bound": true, "minutes": 2},
                         "slots": [{"kind": 1, "mix": 1, "pinned": true}]}]}]
 })";
@@ -129,6 +131,7 @@ TEST_F(Schema, HasTheReadersWords) {
     check("/$defs/wrap/properties/with", wordsFor(WrapWith{}));
     check("/$defs/pot/properties/shape", wordsFor(PotShape{}));
     check("/$defs/pot/properties/stake/properties/metal", wordsFor(Metal{}));
+    check("/$defs/pot/properties/viewed_from", wordsFor(ViewedFrom{}));
     check("/$defs/stem/properties/core/properties/metal", wordsFor(Metal{}));
     check("/$defs/stem/properties/arrangement", wordsFor(Arrangement{}));
     std::set<Json> seen;
