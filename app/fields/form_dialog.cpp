@@ -7,6 +7,7 @@
 #include <QDialogButtonBox>
 #include <QFormLayout>
 #include <QLabel>
+#include <QLayout>
 #include <QPushButton>
 #include <QVBoxLayout>
 
@@ -17,7 +18,9 @@ namespace stemwright {
 void nameField(QWidget* widget, const QString& objectName, const QString& accessible) {
     widget->setObjectName(objectName);
     widget->setAccessibleName(accessible);
-    widget->setMinimumHeight(std::max(widget->minimumHeight(), look::target));
+    // A field of several parts is as high as they need.
+    if (!widget->layout())
+        widget->setMinimumHeight(std::max(widget->minimumHeight(), look::target));
 }
 
 QComboBox* choiceOf(const QList<QPair<QString, int>>& entries, QWidget* parent) {
