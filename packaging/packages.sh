@@ -19,7 +19,7 @@ TEST_PACKAGES=(git libgtest-dev liblcms2-dev libglpk-dev liblemon-dev poppler-ut
                xvfb xauth python3 python3-jsonschema librsvg2-bin)
 TEST_NICETIES=(clang-format-14 shellcheck)
 
-BENCH_PACKAGES=(libbenchmark-dev)
+BENCH_PACKAGES=(libbenchmark-dev libglpk-dev)
 
 say() { printf '%s\n' "$*"; }
 stop() { printf '%s\n' "$*" >&2; exit 2; }
