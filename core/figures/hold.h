@@ -17,8 +17,8 @@ inline constexpr double gravity = 9.80665;
 /// The hold that a core wire is chosen for (own choice).
 inline constexpr double wantedHold = 2;
 /// The hold below which a stem is said to hold too little (own choice): it would bend when it leans by 45
-/// degrees, which asks sin 45° of what lying level does. Wires are taken at their softest, and makers' light stems
-/// that lie below 1 stand well upright.
+/// degrees, which asks sin 45° of what lying level does. Wires are taken at their softest, and makers' light
+/// stems that lie below 1 stand well upright.
 inline constexpr double weakHold = 0.7;
 /// Sag beyond this part of the length is more than the formula is good for (textbook: small deflections).
 inline constexpr double smallSag = 0.1;

@@ -262,7 +262,8 @@ private:
                 range(inDegrees(stem.pose->lean), at + ".pose.lean_deg", 0, limits::mostLean);
                 range(inDegrees(stem.pose->bend), at + ".pose.bend_deg", -limits::mostBend, limits::mostBend);
                 if (const double toward = inDegrees(stem.pose->toward); !(toward >= 0 && toward < 360))
-                    fail(ProblemCode::outOfRange, at + ".pose.toward_deg", {shortestDigits(toward), "0", "360"});
+                    fail(ProblemCode::outOfRange, at + ".pose.toward_deg",
+                         {shortestDigits(toward), "0", "360"});
             }
             count(stem.tiers.size(), at + ".tiers", limits::tiers);
             for (std::size_t j = 0; j < stem.tiers.size() && !problem_; ++j)
