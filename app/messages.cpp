@@ -100,6 +100,23 @@ QString bare(const Problem& problem) {
         return tr("%1 cannot go while %2 uses it.").arg(v(0), v(1));
     case ProblemCode::idTaken:
         return tr("There is a %1 %2 already.").arg(v(0), v(1));
+    case ProblemCode::badRange:
+        return tr("%1: no number of leaves a stem lies from %2 to %3.").arg(v(0), v(1), v(2));
+    case ProblemCode::rangeTooHigh:
+        return tr("%1: the stems ask for %2 leaves at least, and there are %3. At least %4 a stem would do.")
+            .arg(v(0), v(1), v(2), v(3));
+    case ProblemCode::rangeTooLow:
+        return tr("%1: there are %2 leaves to place, and the stems take %3 at most. At most %4 a stem would "
+                  "do.")
+            .arg(v(0), v(1), v(2), v(3));
+    case ProblemCode::rangesCollide:
+        return tr("No heights fit all these ranges and numbers of leaves at once.");
+    case ProblemCode::mixedTiers:
+        return tr("%1: its tiers have another number of leaves than the other stems’, so heights cannot be "
+                  "shared out.")
+            .arg(v(0));
+    case ProblemCode::nothingToShare:
+        return tr("There is no stem, or no range of leaves, to share heights out by.");
     case ProblemCode::stockBelowPlaced:
         return tr("%3 leaves of %1 in %2 stand on the stems, so the stock cannot be %4.")
             .arg(v(0), v(1), v(2), v(3));

@@ -49,6 +49,13 @@ enum class ProblemCode {
     leavesAlike, ///< values: kind name, mix name: what is held and what is there are the same
     noRoom,      ///< values: stem name: what is held reaches beyond its tiers
     slotEmpty,   ///< values: stem name, tier number: there is no leaf to take
+    // suggesting
+    badRange,     ///< values: kind name, least, most: no number of leaves a stem is in between
+    rangeTooHigh, ///< values: kind name, leaves asked for at least, leaves there, the most a stem can have then
+    rangeTooLow, ///< values: kind name, leaves to place, leaves the range takes, the least "most" that would do
+    rangesCollide,  ///< no heights fit all ranges and the numbers of leaves at once
+    mixedTiers,     ///< values: stem name: its tiers have another number of leaves than the other stems'
+    nothingToShare, ///< there is no stem, or no range
 };
 
 /// `place` is a path into the plan as its file writes it, such as `stems[2].tiers[4].slots[0].mix`, or

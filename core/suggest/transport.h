@@ -158,8 +158,10 @@ private:
 
     void look(const Cells& cells, int r, int c) {
         const int y = flow_(r, c);
-        up_(c, r) = y < cells.most(r, c) ? cells.step(r, c, y) : noCost;
-        down_(c, r) = y > 0 ? -cells.step(r, c, y - 1) : noCost;
+        // What cannot be is dear enough that no gain elsewhere makes up for it.
+        constexpr Cost never = 2 * noCost;
+        up_(c, r) = y < cells.most(r, c) ? cells.step(r, c, y) : never;
+        down_(c, r) = y > 0 ? -cells.step(r, c, y - 1) : never;
     }
 
     void bestArc(int from, int to) {

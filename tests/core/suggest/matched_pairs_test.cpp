@@ -186,27 +186,35 @@ TEST(MatchedPairs, KeepLeavesAndPins) {
 }
 
 TEST(MatchedPairs, AStopGivesTheBestFoundAndAProvenBound) {
-    Plan plan = test::randomBoard(1, 9, 16, 6, 1);
-    for (Stem& stem : plan.stems)
-        for (Tier& tier : stem.tiers)
-            for (Slot& slot : tier.slots) {
-                slot.pinned = false;
-                if (!slot.filled()) {
-                    slot.leaf.mix = MixId{1};
-                    ++plan.kinds[0].stock[0].made;
+    int open = 0;
+    for (std::uint32_t seed = 0; seed < 8; ++seed) {
+        Plan plan = test::randomBoard(seed, 9, 16, 6, 1);
+        for (Stem& stem : plan.stems)
+            for (Tier& tier : stem.tiers)
+                for (Slot& slot : tier.slots) {
+                    slot.pinned = false;
+                    if (!slot.filled()) {
+                        slot.leaf.mix = MixId{1};
+                        ++plan.kinds[0].stock[0].made;
+                    }
                 }
-            }
-    SpreadOptions options;
-    options.matchedPairs = true;
-    options.trayUse = TrayUse::keep;
-    const Suggestion full = spread(plan, options).value();
-    ASSERT_TRUE(full.proved);
-    options.search.steps = 2;
-    const Suggestion quick = spread(plan, options).value();
-    EXPECT_TRUE(quick.stopped);
-    EXPECT_FALSE(quick.proved);
-    EXPECT_LE(quick.unmatchedBound, full.unmatchedAfter);
-    EXPECT_GE(quick.unmatchedAfter, full.unmatchedAfter);
+        SpreadOptions options;
+        options.matchedPairs = true;
+        options.trayUse = TrayUse::keep;
+        const Suggestion full = spread(plan, options).value();
+        ASSERT_TRUE(full.proved);
+        options.search.steps = 2;
+        const Suggestion quick = spread(plan, options).value();
+        open += !quick.proved;
+        EXPECT_TRUE(quick.stopped || quick.proved);
+        EXPECT_LE(quick.unmatchedBound, full.unmatchedAfter);
+        EXPECT_GE(quick.unmatchedAfter, full.unmatchedAfter);
+        if (quick.unmatchedAfter == full.unmatchedAfter) {
+            EXPECT_LE(quick.bound, full.after + 1e-9);
+            EXPECT_GE(quick.after, full.after - 1e-9);
+        }
+    }
+    EXPECT_GT(open, 2);
 }
 
 } // namespace

@@ -1,0 +1,191 @@
+#include "core/suggest/heights.h"
+
+#include "core/suggest/order.h"
+#include "core/suggest/plan_counts.h"
+#include "core/suggest/start.h"
+#include "tests/support/boards.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <random>
+#include <set>
+
+namespace stemwright {
+namespace {
+
+/// Stems without tiers and a stock of each kind in three mixes.
+Plan bare(int stems, const std::vector<int>& stock) {
+    Plan plan = test::randomBoard(1, stems, 0, 3, static_cast<int>(stock.size()));
+    for (std::size_t k = 0; k < stock.size(); ++k)
+        for (std::size_t m = 0; m < 3; ++m)
+            plan.kinds[k].stock[m] = {MixId{static_cast<std::uint32_t>(m + 1)},
+                                      stock[k] / 3 + (static_cast<int>(m) < stock[k] % 3), 0, ""};
+    return plan;
+}
+
+int tiersOf(const Stem& stem, KindId kind) {
+    return static_cast<int>(std::count_if(stem.tiers.begin(), stem.tiers.end(),
+                                          [&](const Tier& tier) { return tier.slots[0].leaf.kind == kind; }));
+}
+
+double missOf(std::vector<int> tiers, int low, int high) {
+    std::sort(tiers.begin(), tiers.end());
+    const double n = static_cast<double>(tiers.size());
+    double mean = 0;
+    for (int t : tiers)
+        mean += t / n;
+    const double step = n > 1 ? 2 * std::min(mean - low, high - mean) / (n - 1) : 0;
+    double sum = 0;
+    for (std::size_t i = 0; i < tiers.size(); ++i) {
+        const double off = tiers[i] - (mean + (static_cast<double>(i) - (n - 1) / 2) * step);
+        sum += off * off;
+    }
+    return sum;
+}
+
+// Every way to give up to four stems their tiers of two kinds: none comes nearer to even steps.
+TEST(Heights, AreNeverBeatenOnSmallPlans) {
+    std::mt19937 random(5);
+    const auto below = [&](int n) { return static_cast<int>(random() % static_cast<unsigned>(n)); };
+    int solved = 0;
+    for (int round = 0; round < 150; ++round) {
+        const int stems = 2 + below(3);
+        const int least[] = {below(2), below(2)}, most[] = {least[0] + 1 + below(3), least[1] + below(3)};
+        const int total[] = {stems * least[0] + below(stems * (most[0] - least[0]) + 1),
+                             stems * least[1] + below(stems * (most[1] - least[1]) + 1)};
+        const Plan plan = bare(stems, {2 * total[0], 2 * total[1]});
+        HeightsOptions options;
+        for (std::uint32_t k = 0; k < 2; ++k)
+            options.ranges.push_back({KindId{k + 1}, 2 * least[k], 2 * most[k], 0});
+        const auto result = heights(plan, options);
+        ASSERT_TRUE(result);
+        const Plan after = taken(plan, result.value());
+        std::vector<int> tiers;
+        int used[] = {0, 0};
+        for (const Stem& stem : after.stems) {
+            tiers.push_back(static_cast<int>(stem.tiers.size()));
+            for (std::uint32_t k = 0; k < 2; ++k) {
+                const int own = tiersOf(stem, KindId{k + 1});
+                EXPECT_GE(own, least[k]);
+                EXPECT_LE(own, most[k]);
+                used[k] += own;
+            }
+        }
+        EXPECT_EQ(used[0], total[0]);
+        EXPECT_EQ(used[1], total[1]);
+        double best = 1e9;
+        std::vector<int> tried(static_cast<std::size_t>(stems));
+        const auto visit = [&](const auto& self, std::size_t s, int a, int b) -> void {
+            if (s == tried.size()) {
+                if (a == 0 && b == 0)
+                    best = std::min(best, missOf(tried, least[0] + least[1], most[0] + most[1]));
+                return;
+            }
+            for (int i = least[0]; i <= std::min(a, most[0]); ++i)
+                for (int j = least[1]; j <= std::min(b, most[1]); ++j) {
+                    tried[s] = i + j;
+                    self(self, s + 1, a - i, b - j);
+                }
+        };
+        visit(visit, 0, total[0], total[1]);
+        EXPECT_NEAR(missOf(tiers, least[0] + least[1], most[0] + most[1]), best, 1e-9) << round;
+        ++solved;
+    }
+    EXPECT_EQ(solved, 150);
+}
+
+TEST(Heights, DifferWhereTheyCanAndSmallKindsStandAbove) {
+    const Plan plan = bare(6, {132, 60});
+    HeightsOptions options{{{KindId{1}, 8, 36, 0}, {KindId{2}, 4, 16, 0}}};
+    const Plan after = taken(plan, heights(plan, options).value());
+    std::set<std::size_t> sizes;
+    for (const Stem& stem : after.stems) {
+        sizes.insert(stem.tiers.size());
+        for (std::size_t t = 1; t < stem.tiers.size(); ++t) {
+            EXPECT_GE(stem.tiers[t].slots[0].leaf.kind, stem.tiers[t - 1].slots[0].leaf.kind);
+            EXPECT_EQ(apart(stem.tiers[t].turn, stem.tiers[t - 1].turn, degrees(180)), degrees(90));
+        }
+    }
+    EXPECT_EQ(sizes.size(), 6U);
+    EXPECT_FALSE(firstProblem(after));
+}
+
+TEST(Heights, SayWhichRangeCannotBeMetAndTheNearest) {
+    const Plan plan = bare(4, {40, 20});
+    const auto problem = [&](KindRange range) { return heights(plan, {{range}}).problem(); };
+    EXPECT_EQ(problem({KindId{1}, 12, 14, 0}),
+              (Problem{ProblemCode::rangeTooHigh, "", {"Kind 1", "48", "40", "10"}}));
+    EXPECT_EQ(problem({KindId{1}, 2, 8, 0}),
+              (Problem{ProblemCode::rangeTooLow, "", {"Kind 1", "40", "32", "10"}}));
+    EXPECT_EQ(problem({KindId{1}, 3, 3, 0}).code, ProblemCode::badRange);
+    EXPECT_EQ(problem({KindId{9}, 2, 4, 0}).code, ProblemCode::noSuchId);
+    EXPECT_TRUE(heights(plan, {{{KindId{1}, 2, 8, {}}}}));
+    EXPECT_EQ(heights(Plan{}, {{{KindId{1}, 2, 8, {}}}}).problem().code, ProblemCode::nothingToShare);
+}
+
+TEST(Heights, KeepPinnedTiersAndLockedStems) {
+    Plan plan = test::randomBoard(4, 5, 12, 3, 1);
+    plan.stems[1].locked = true;
+    plan.stems[2].tiers[5].slots[0].pinned = true;
+    plan.stems[3].tiers[0].progress.bound = true;
+    const Plan after = taken(plan, heights(plan, {{{KindId{1}, 4, 20, {}}}}).value());
+    EXPECT_FALSE(firstProblem(after));
+    EXPECT_EQ(after.stems[1], plan.stems[1]);
+    EXPECT_EQ(after.stems[3].tiers[0], plan.stems[3].tiers[0]);
+    for (std::size_t s = 0; s < plan.stems.size(); ++s)
+        for (const Tier& tier : plan.stems[s].tiers)
+            for (const Slot& slot : tier.slots)
+                if (slot.pinned) {
+                    EXPECT_TRUE(std::any_of(after.stems[s].tiers.begin(), after.stems[s].tiers.end(),
+                                            [&](const Tier& t) { return t.slots == tier.slots; }));
+                }
+}
+
+TEST(Start, MakesACompleteBoardFromStockAlone) {
+    Plan plan = bare(0, {90, 48});
+    plan.stems.clear();
+    StartOptions options;
+    options.stems = 6;
+    options.form.name = "Stem";
+    options.heights.ranges = {{KindId{1}, 8, 22, {}}, {KindId{2}, 4, 12, {}}};
+    const auto result = startMeOff(plan, options);
+    ASSERT_TRUE(result);
+    const Plan after = taken(plan, result.value());
+    EXPECT_FALSE(firstProblem(after));
+    ASSERT_EQ(after.stems.size(), 6U);
+    int leaves = 0;
+    for (const Stem& stem : after.stems)
+        for (const Tier& tier : stem.tiers)
+            for (const Slot& slot : tier.slots)
+                leaves += slot.filled();
+    EXPECT_EQ(leaves, 138);
+    EXPECT_EQ(result.value().unmatchedAfter, unmatchedPairsOf(after));
+    EXPECT_EQ(result.value().inversionsAfter, inversionsOf(after));
+    EXPECT_NEAR(result.value().after, unevennessOf(after), 1e-9);
+    EXPECT_EQ(startMeOff(plan, options).value().edits, result.value().edits);
+}
+
+TEST(Shuffle, GivesAnotherBoardOfEqualFigures) {
+    int unlike = 0;
+    for (std::uint32_t board = 0; board < 6; ++board) {
+        Plan plan = test::randomBoard(board, 7, 12, 5, 1);
+        SpreadOptions options;
+        options.matchedPairs = true;
+        options.trayUse = TrayUse::keep;
+        plan = taken(plan, spread(plan, options).value());
+        plan = taken(plan, order(plan));
+        for (std::uint32_t seed = 0; seed < 3; ++seed) {
+            const Suggestion other = shuffle(plan, seed).value();
+            EXPECT_EQ(other.edits, shuffle(plan, seed).value().edits);
+            EXPECT_NEAR(other.after, unevennessOf(plan), 1e-9);
+            EXPECT_EQ(other.unmatchedAfter, unmatchedPairsOf(plan));
+            EXPECT_EQ(unmatchedPairsOf(taken(plan, other)), other.unmatchedAfter);
+            unlike += !other.edits.edits.empty();
+        }
+    }
+    EXPECT_GT(unlike, 9);
+}
+
+} // namespace
+} // namespace stemwright
