@@ -7,8 +7,10 @@
 #include "core/document/examples.h"
 
 #include <QApplication>
+#include <QEventLoop>
 #include <QFile>
 #include <QHashSeed>
+#include <QTimer>
 
 #include <iostream>
 
@@ -38,9 +40,9 @@ int showWindow(const WindowRequest& request) {
             return exitUnusable;
         }
     }
-    MainWindow window(plan ? Plan() : example(usualExample()));
-    if (plan)
-        window.openFile(request.plan);
+    MainWindow window(plan ? std::move(*plan) : example(usualExample()));
+    if (!request.plan.isEmpty())
+        window.adoptFile(request.plan, mark);
     if (!request.place.isEmpty())
         window.showPlaceNamed(request.place);
     if (!request.screenshot) {
@@ -50,7 +52,10 @@ int showWindow(const WindowRequest& request) {
     }
     window.resize(request.width, request.height);
     window.show();
-    QApplication::processEvents();
+    // What is worked out beside the window has its moment too.
+    QEventLoop moment;
+    QTimer::singleShot(600, &moment, &QEventLoop::quit);
+    moment.exec();
     if (!window.grab().save(*request.screenshot)) {
         std::cerr << QCoreApplication::translate("Main", "%1 cannot be written.")
                          .arg(*request.screenshot)

@@ -152,6 +152,12 @@ bool MainWindow::openFile(const QString& path) {
     return true;
 }
 
+void MainWindow::adoptFile(const QString& path, const FileMark& mark) {
+    mark_ = mark;
+    session_->markSaved(QFileInfo(path).absoluteFilePath());
+    rememberRecent(session_->path());
+}
+
 void MainWindow::openChosen() {
     if (!mayLeave())
         return;

@@ -26,6 +26,8 @@ public:
 
     /// Opens a file; where it cannot be used the open plan stays, and a message says why.
     bool openFile(const QString& path);
+    /// The plan that the window was made with came from this file.
+    void adoptFile(const QString& path, const FileMark& mark);
     /// "leaves", "board" or "sheets".
     void showPlaceNamed(const QString& name);
     /// Size and place of the last run.

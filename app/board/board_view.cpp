@@ -23,7 +23,9 @@ constexpr int headHeight = 38;
 constexpr int bar = 12;        ///< of a scroll bar
 constexpr int boardMargin = 8; ///< left of the first column
 constexpr int cardMargin = 8;
-constexpr double leastZoom = 0.2, mostZoom = 3, mostOpeningZoom = 1.5;
+constexpr double leastZoom = 0.2, mostZoom = 3;
+// A little smaller rather than a scroll bar for the last few pixels; larger where there is room.
+constexpr double leastOpeningZoom = 0.92, mostOpeningZoom = 1.5;
 constexpr double zoomStep = 1.2;
 constexpr int ringTime = 1600; ///< ms that a shown place stays ringed
 constexpr int edgeTick = 16;   ///< ms between steps of scrolling at the edges
@@ -248,7 +250,7 @@ void BoardView::zoomReset() {
 void BoardView::zoomToOpen() {
     const double width = layout_.size().width() / layout_.zoom();
     const double fits = width > 0 ? (columnsArea().width() - 2.0 * boardMargin) / width : 1;
-    zoomTo(std::clamp(fits, 1.0, mostOpeningZoom), columnsArea().topLeft());
+    zoomTo(fits < leastOpeningZoom ? 1.0 : std::min(fits, mostOpeningZoom), columnsArea().topLeft());
     across_->setValue(0);
     down_->setValue(0);
 }
