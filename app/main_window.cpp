@@ -24,9 +24,35 @@
 #include <QTimer>
 #include <QVBoxLayout>
 
+#include <functional>
 #include <utility>
 
 namespace stemwright {
+
+namespace {
+
+/// A place that is made when it is first shown, so that the board need not wait for it.
+class LatePlace : public QWidget {
+public:
+    explicit LatePlace(std::function<QWidget*(QWidget*)> make) : make_(std::move(make)) {}
+
+protected:
+    void showEvent(QShowEvent* event) override {
+        QWidget::showEvent(event);
+        if (!make_)
+            return;
+        auto* layout = new QVBoxLayout(this);
+        layout->setContentsMargins(0, 0, 0, 0);
+        QWidget* place = std::exchange(make_, nullptr)(this);
+        layout->addWidget(place);
+        setFocusProxy(place);
+    }
+
+private:
+    std::function<QWidget*(QWidget*)> make_;
+};
+
+} // namespace
 
 MainWindow::MainWindow(Plan plan, QWidget* parent)
     : QMainWindow(parent), session_(new Session(std::move(plan), this)) {
@@ -92,10 +118,14 @@ void MainWindow::buildPlaces() {
         placeButtons_->addButton(button, id);
         pillRow->addWidget(button);
     };
-    // In the order of the work.
-    addPlace(tr("Leaves"), "leaves", new LeavesPlace(*session_, places_), QKeySequence(Qt::CTRL | Qt::Key_1));
+    // In the order of the work. Only the board is made at once; the others when she first goes there.
+    addPlace(tr("Leaves"), "leaves",
+             new LatePlace([this](QWidget* in) { return new LeavesPlace(*session_, in); }),
+             QKeySequence(Qt::CTRL | Qt::Key_1));
     addPlace(tr("Board"), "board", board_, QKeySequence(Qt::CTRL | Qt::Key_2));
-    addPlace(tr("Sheets"), "sheets", new SheetsPlace(*session_, places_), QKeySequence(Qt::CTRL | Qt::Key_3));
+    addPlace(tr("Sheets"), "sheets",
+             new LatePlace([this](QWidget* in) { return new SheetsPlace(*session_, in); }),
+             QKeySequence(Qt::CTRL | Qt::Key_3));
     connect(placeButtons_, &QButtonGroup::idToggled, this, [this](int id, bool on) {
         if (!on)
             return;

@@ -17,17 +17,6 @@
 namespace stemwright {
 namespace {
 
-void needApplication() {
-    if (QApplication::instance())
-        return;
-    qputenv("QT_QPA_PLATFORM", "offscreen");
-    static int argc = 1;
-    static char name[] = "bench";
-    static char* argv[] = {name, nullptr};
-    static QApplication application(argc, argv);
-    look::apply();
-}
-
 /// Sees whether anything was painted.
 class PaintCount : public QObject {
 public:
@@ -73,7 +62,6 @@ struct LargeBoard {
 /// `wholeTier` drags a tier into gaps, so that tiers below turn again on both stems; otherwise a leaf over
 /// leaves.
 void dragMove(benchmark::State& state, bool wholeTier) {
-    needApplication();
     LargeBoard large;
     const StemId first = large.session.plan().stems[0].id;
     QPoint from = large.board.rectOf(Place::of(SlotRef{first, 3, 0})).center();
@@ -112,7 +100,6 @@ BENCHMARK_CAPTURE(dragMove, tier, true)->Unit(benchmark::kMillisecond);
 
 /// The same window painted whole, leaves, names, cards and tray.
 void paintWholeWindow(benchmark::State& state) {
-    needApplication();
     LargeBoard large;
     for (auto _ : state) {
         large.board.setCodesShown(false); // spoils what is kept
@@ -123,7 +110,6 @@ BENCHMARK(paintWholeWindow)->Unit(benchmark::kMillisecond);
 
 /// An edit made on the board and everything of it shown again.
 void dropAndShow(benchmark::State& state) {
-    needApplication();
     LargeBoard large;
     const auto& stems = large.session.plan().stems;
     for (auto _ : state) {

@@ -19,16 +19,6 @@
 namespace stemwright {
 namespace {
 
-void needApplication() {
-    if (QApplication::instance())
-        return;
-    qputenv("QT_QPA_PLATFORM", "offscreen");
-    static int argc = 1;
-    static char name[] = "bench";
-    static char* argv[] = {name, nullptr};
-    static QApplication application(argc, argv);
-}
-
 Plan thirtyStems() {
     return test::largeBoard(30, 24);
 }
@@ -41,7 +31,6 @@ SheetOptions matsOnly() {
 
 /// Laying out, painting and writing: all that a maker waits for.
 void matsAsPdf(benchmark::State& state) {
-    needApplication();
     const Plan plan = thirtyStems();
     QTemporaryDir folder;
     const QString file = folder.filePath(QStringLiteral("mats.pdf"));
@@ -53,7 +42,6 @@ BENCHMARK(matsAsPdf)->Unit(benchmark::kMillisecond);
 
 /// The same strokes, fills and texts, recorded beforehand, into the same writer.
 void samePrimitivesStraight(benchmark::State& state) {
-    needApplication();
     const Plan plan = thirtyStems();
     const std::vector<Page> pages = pagesOf(plan, figures(plan), matsOnly());
     std::vector<QPicture> recorded(pages.size());
@@ -78,7 +66,6 @@ BENCHMARK(samePrimitivesStraight)->Unit(benchmark::kMillisecond);
 
 /// From the plan to the first page as a picture of the usual size.
 void firstPageOfPreview(benchmark::State& state) {
-    needApplication();
     const Plan plan = thirtyStems();
     const Figures all = figures(plan);
     for (auto _ : state) {
