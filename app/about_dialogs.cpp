@@ -105,11 +105,21 @@ void showKeys(QWidget* parent) {
         {AboutPlanDialog::tr("T, P"), AboutPlanDialog::tr("turn the tier; pin or unpin")},
         {AboutPlanDialog::tr("Home, End, Page Up, Page Down"),
          AboutPlanDialog::tr("tip, base, and a screen further")},
+        {AboutPlanDialog::tr("Shift+Insert, Ctrl+Delete"),
+         AboutPlanDialog::tr("open a tier below; remove the tier")},
+        {AboutPlanDialog::tr("Ctrl+Insert, Ctrl+D, F2"),
+         AboutPlanDialog::tr("add a stem, copy it, its settings")},
+        {AboutPlanDialog::tr("Ctrl+Shift+Left, Right"), AboutPlanDialog::tr("move the stem")},
+        {AboutPlanDialog::tr("F6, Shift+F6, F7, F8"),
+         AboutPlanDialog::tr("spread the colours, in matched pairs, order tip to base, shuffle")},
+        {AboutPlanDialog::tr("Ctrl+Enter, Ctrl+Backspace"),
+         AboutPlanDialog::tr("take, or drop, what is suggested")},
+        {AboutPlanDialog::tr("F4"), AboutPlanDialog::tr("mix codes on the leaves")},
         {AboutPlanDialog::tr("Menu key"), AboutPlanDialog::tr("all that can be done here")},
         {AboutPlanDialog::tr("Ctrl+1, 2, 3"), AboutPlanDialog::tr("Leaves, Board, Sheets")},
         {AboutPlanDialog::tr("Ctrl+Z, Ctrl+Shift+Z"), AboutPlanDialog::tr("undo, redo")},
         {AboutPlanDialog::tr("Ctrl++, Ctrl+−, Ctrl+0"),
-         AboutPlanDialog::tr("nearer, farther, the whole board")},
+         AboutPlanDialog::tr("nearer, farther, as it was; Ctrl+9: the whole board")},
     };
     QString html = QStringLiteral("<table cellpadding=5>");
     for (const auto& [key, what] : keys)

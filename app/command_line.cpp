@@ -13,6 +13,7 @@
 
 #include <QCommandLineParser>
 #include <QCoreApplication>
+#include <QDir>
 #include <QFileInfo>
 
 #include <nlohmann/json.hpp>
@@ -60,7 +61,10 @@ std::optional<int> parse(QCommandLineParser& parser, const char* name, const Arg
     if (!parser.parse(Arguments{QStringLiteral("stemwright %1").arg(QLatin1String(name))} + arguments))
         return streams.unusable(parser.errorText());
     if (parser.isSet(help)) {
-        streams.say(parser.helpText());
+        // Qt names the program alone.
+        QString text = parser.helpText();
+        streams.say(text.replace(text.indexOf(QLatin1String("[options]")), 9,
+                                 QLatin1String(name) + QLatin1String(" [options]")));
         return exitFine;
     }
     const qsizetype count = parser.positionalArguments().size();
@@ -99,6 +103,10 @@ int runExample(const Arguments& arguments, const Streams& streams) {
             streams.out << planText(plan);
             return exitFine;
         }
+        // What is there may be a plan with work in it; an example is never worth it.
+        if (QFileInfo::exists(parser.value(output)) && !QFileInfo(parser.value(output)).isDir())
+            return streams.unusable(tr("%1 is there already; nothing was written.")
+                                        .arg(QDir::toNativeSeparators(parser.value(output))));
         QString why;
         return writePlan(plan, parser.value(output), &why) ? exitFine : streams.unusable(why);
     }
@@ -346,7 +354,7 @@ QString generalHelp() {
     };
     entry(QStringLiteral("[PLAN]"), tr("opens the board"));
     for (const Command& command : commands())
-        entry(QLatin1String(command.usage), tr(command.says));
+        entry(QString::fromUtf8(command.usage), tr(command.says));
     entry(QStringLiteral("[--screenshot FILE.png [--size 1440x900] [--place board]] PLAN"),
           tr("draws the window into a picture and ends"));
     help += QLatin1Char('\n') +

@@ -158,7 +158,7 @@ void MainWindow::buildPlaces() {
     column->addWidget(status_);
     setCentralWidget(middle);
     showPlaceNamed(QStringLiteral("board"));
-    connect(board_, &BoardPage::said, status_, &StatusLine::say);
+    connect(board_, &BoardPage::said, status_, &StatusLine::hint);
     connect(&board_->view(), &BoardView::statusChanged, status_, &StatusLine::hint);
 }
 
@@ -294,10 +294,10 @@ void MainWindow::refreshTitle() {
         parts << text(plan.pot.name);
     subtitle_->setText(parts.join(QStringLiteral(" · ")));
     subtitle_->setToolTip(subtitle_->text());
-    saved_->setText(session_->unsaved() ? tr("not saved")
-                    : session_->path().isEmpty()
-                        ? tr("new")
-                        : tr("saved in %1").arg(QFileInfo(session_->path()).fileName()));
+    const QString name = QFileInfo(session_->path()).fileName();
+    saved_->setText(session_->path().isEmpty() ? (session_->unsaved() ? tr("not saved") : tr("new"))
+                    : session_->unsaved()      ? tr("%1, not saved").arg(name)
+                                               : tr("saved in %1").arg(name));
     saved_->setToolTip(QDir::toNativeSeparators(session_->path()));
     setWindowTitle(tr("%1[*] — Stemwright").arg(title));
     setWindowModified(session_->unsaved());

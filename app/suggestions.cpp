@@ -31,7 +31,10 @@ QString figuresOf(const Plan& plan, const Suggestion& found, const WhatIf* whatI
                      .arg(arrow(driftText(whatIf->potDriftBefore), driftText(whatIf->potDriftAfter)));
     lines << Suggestions::tr("%1 leaves change place, %2 come from the tray")
                  .arg(countText(found.moved), countText(found.filled));
-    lines << (found.proved ? Suggestions::tr("Proved: these leaves allow nothing better.")
+    lines << (found.proved ? (found.unmatchedBound > 0 || found.unmatchedBefore > 0
+                                  ? Suggestions::tr("Proved: no fewer unmatched pairs, and with so few no less "
+                                                    "unevenness.")
+                                  : Suggestions::tr("Proved: these leaves allow nothing better."))
                            : Suggestions::tr("Not proved the best: nothing below %1 is possible.")
                                  .arg(shareText(found.bound)));
     for (const Shortage& shortage : found.shortages)

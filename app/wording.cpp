@@ -124,9 +124,9 @@ QString driftText(double drift) {
 QString shareText(double value) {
     QString text = decimals(value, 2);
     const QString point = QLocale().decimalPoint();
-    if (text.contains(point))
-        while (text.endsWith(QLatin1Char('0')) || text.endsWith(point))
-            text.chop(1);
+    // Only what stands behind the point: a lone 0 stays.
+    while (text.contains(point) && (text.endsWith(QLatin1Char('0')) || text.endsWith(point)))
+        text.chop(1);
     return text;
 }
 

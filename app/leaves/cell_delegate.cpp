@@ -49,6 +49,17 @@ void CellDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
     painter->restore();
 }
 
+void CellDelegate::initStyleOption(QStyleOptionViewItem* option, const QModelIndex& index) const {
+    QStyledItemDelegate::initStyleOption(option, index);
+    // A chosen row would be tinted by the style, and a bead's colour must never be.
+    if (const QVariant shown = index.data(Qt::DecorationRole); shown.canConvert<QPixmap>()) {
+        QIcon untinted;
+        for (const QIcon::Mode mode : {QIcon::Normal, QIcon::Selected})
+            untinted.addPixmap(shown.value<QPixmap>(), mode);
+        option->icon = untinted;
+    }
+}
+
 QSize CellDelegate::sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const {
     const QSize hint = QStyledItemDelegate::sizeHint(option, index);
     return {hint.width() + 2 * look::unit, std::max(hint.height(), look::target + look::unit)};

@@ -30,6 +30,9 @@ Q_SIGNALS:
     /// … or by Tab, forward or back.
     void moved(bool forward);
 
+protected:
+    void initStyleOption(QStyleOptionViewItem* option, const QModelIndex& index) const override;
+
 private:
     void finish(QWidget* editor, EndEditHint hint);
 };

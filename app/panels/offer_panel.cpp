@@ -11,6 +11,8 @@
 #include <QPushButton>
 #include <QVBoxLayout>
 
+#include <algorithm>
+
 namespace stemwright {
 
 OfferPanel::OfferPanel(Session& session, Suggestions& suggestions, QWidget* parent)
@@ -92,7 +94,7 @@ void OfferPanel::fitText() {
     const int width = this->width() - around.left() - around.right();
     for (QLabel* label : {title_, figures_})
         if (width > 0)
-            label->setMinimumHeight(label->heightForWidth(width));
+            label->setMinimumHeight(std::max(0, label->heightForWidth(width)));
 }
 
 void OfferPanel::fillStems() {

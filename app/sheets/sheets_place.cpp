@@ -57,7 +57,12 @@ SheetsPlace::SheetsPlace(Session& session, QWidget* parent) : QWidget(parent), s
     wait_.setSingleShot(true);
     wait_.setInterval(patience);
     connect(&wait_, &QTimer::timeout, this, &SheetsPlace::layOut);
-    connect(&session_, &Session::changed, this, [this] { later(); });
+    connect(&session_, &Session::changed, this, [this](const Change& change) {
+        // Another plan's paper must not be looked at, saved or printed as this one's.
+        if (change.anotherPlan)
+            preview_->show(std::make_shared<SheetSet>());
+        later();
+    });
     connect(&layingOut_, &QFutureWatcherBase::finished, this, [this] {
         preview_->show(layingOut_.result());
         tellPages();
