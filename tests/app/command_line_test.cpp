@@ -59,8 +59,8 @@ TEST_F(CommandLineTest, EveryExampleIsListedAndWritten) {
     ASSERT_GE(examples().size(), 4u);
     for (const ExampleInfo& info : examples()) {
         EXPECT_NE(list.out.find(info.key), std::string::npos);
-        const QString path = folder.filePath(QStringLiteral("example.stemplan"));
         const QString key = QString::fromStdString(std::string(info.key));
+        const QString path = folder.filePath(key + QStringLiteral(".stemplan"));
         EXPECT_EQ(run({QStringLiteral("example"), key, QStringLiteral("-o"), path}).code, exitFine);
         QFile file(path);
         ASSERT_TRUE(file.open(QIODevice::ReadOnly));
@@ -68,6 +68,8 @@ TEST_F(CommandLineTest, EveryExampleIsListedAndWritten) {
         const auto plan = planFromText({bytes.constData(), static_cast<std::size_t>(bytes.size())});
         ASSERT_TRUE(plan);
         EXPECT_EQ(plan.value(), example(info.key));
+        // What is there may hold work by now.
+        expectUnusable(run({QStringLiteral("example"), key, QStringLiteral("-o"), path}));
     }
 }
 
