@@ -59,6 +59,25 @@ Answer aboutChangedFile(QWidget* parent, const QString& file) {
     return box.clickedButton() == over ? Answer::overwrite : Answer::cancel;
 }
 
+Answer aboutWorkLeftBehind(QWidget* parent, const QString& title, const QString& when) {
+    const QString question =
+        tr("Stemwright ended without saving “%1”. Its work is kept as it was on %2.").arg(title, when);
+    if (stand && stand->answer)
+        return stand->answer(question);
+    QMessageBox box(QMessageBox::Question, tr("Work that was not saved"), question, QMessageBox::NoButton,
+                    parent);
+    box.setObjectName(QStringLiteral("workLeftBehind"));
+    QPushButton* open = box.addButton(tr("&Open it"), QMessageBox::AcceptRole);
+    QPushButton* discard = box.addButton(tr("&Discard it"), QMessageBox::DestructiveRole);
+    QPushButton* later = box.addButton(tr("Ask again &later"), QMessageBox::RejectRole);
+    box.setDefaultButton(open);
+    box.setEscapeButton(later);
+    box.exec();
+    if (box.clickedButton() == open)
+        return Answer::open;
+    return box.clickedButton() == discard ? Answer::discard : Answer::cancel;
+}
+
 void tell(QWidget* parent, const QString& sentence) {
     if (stand && stand->told)
         return stand->told(sentence);

@@ -48,6 +48,7 @@ int showWindow(const WindowRequest& request) {
     if (!request.screenshot) {
         window.restoreWhereItWas();
         window.show();
+        QTimer::singleShot(0, &window, &MainWindow::offerWorkLeftBehind);
         return QApplication::exec();
     }
     window.resize(request.width, request.height);

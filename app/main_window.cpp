@@ -6,6 +6,7 @@
 #include "app/leaves/leaves_place.h"
 #include "app/look.h"
 #include "app/messages.h"
+#include "app/recovery.h"
 #include "app/session.h"
 #include "app/settings.h"
 #include "app/sheets/sheets_place.h"
@@ -18,6 +19,7 @@
 #include <QFileInfo>
 #include <QHBoxLayout>
 #include <QLabel>
+#include <QLocale>
 #include <QMimeData>
 #include <QPushButton>
 #include <QStackedWidget>
@@ -75,6 +77,9 @@ MainWindow::MainWindow(Plan plan, QWidget* parent)
     connect(session_, &Session::documentChanged, this, &MainWindow::refreshTitle);
     connect(session_, &Session::failed, this,
             [this](const Problem& problem) { status_->say(sentence(problem)); });
+    auto* recovery = new Recovery(
+        *session_, settings::recoveryFolder(), [this] { return mark_.digest; }, this);
+    connect(recovery, &Recovery::failed, status_, &StatusLine::say);
     refreshUndo();
     refreshTitle();
 }
@@ -186,6 +191,26 @@ void MainWindow::adoptFile(const QString& path, const FileMark& mark) {
     mark_ = mark;
     session_->markSaved(QFileInfo(path).absoluteFilePath());
     rememberRecent(session_->path());
+}
+
+void MainWindow::offerWorkLeftBehind() {
+    for (const LeftBehind& left : Recovery::found(settings::recoveryFolder())) {
+        const QString title =
+            left.plan.about.title.empty() ? tr("Untitled plant") : text(left.plan.about.title);
+        switch (ask::aboutWorkLeftBehind(this, title, QLocale().toString(left.when, QLocale::ShortFormat))) {
+        case ask::Answer::open:
+            mark_ = {left.digest};
+            // Its own journal begins with it, before the old one goes.
+            session_->open(left.plan, left.path, false);
+            Recovery::remove(left);
+            return;
+        case ask::Answer::discard:
+            Recovery::remove(left);
+            break;
+        default:
+            break;
+        }
+    }
 }
 
 void MainWindow::openChosen() {

@@ -32,6 +32,8 @@ public:
     void showPlaceNamed(const QString& name);
     /// Size and place of the last run.
     void restoreWhereItWas();
+    /// Asks about unsaved work that an earlier run left behind, where there is any.
+    void offerWorkLeftBehind();
 
 public Q_SLOTS:
     bool save();

@@ -45,6 +45,7 @@ bool Session::make(const Edit& edit) {
     // An edit that changed nothing is not in the history, and nobody needs to hear of it.
     if (d->history.steps() == before)
         return true;
+    Q_EMIT applied(edit);
     follow({reachOf(edit), false});
     if (wasUnsaved != unsaved() || std::holds_alternative<Set<About>>(edit.what))
         Q_EMIT documentChanged();
@@ -68,7 +69,8 @@ void Session::undo() {
     if (!canUndo())
         return;
     Change change{reachOf(*toUndo()), false};
-    d->history.undo();
+    const Edit& back = d->history.undo();
+    Q_EMIT applied(back);
     follow(std::move(change));
     Q_EMIT documentChanged();
 }
@@ -77,7 +79,8 @@ void Session::redo() {
     if (!canRedo())
         return;
     Change change{reachOf(*toRedo()), false};
-    d->history.redo();
+    const Edit& forward = d->history.redo();
+    Q_EMIT applied(forward);
     follow(std::move(change));
     Q_EMIT documentChanged();
 }

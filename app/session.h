@@ -69,6 +69,8 @@ public:
     void dropOffer();
 
 Q_SIGNALS:
+    /// The edit that was just applied, be it made, undone or made again; told before changed().
+    void applied(const stemwright::Edit& edit);
     void changed(const stemwright::Change& change);
     /// The path, the title or whether there is unsaved work.
     void documentChanged();

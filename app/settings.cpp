@@ -17,6 +17,11 @@ QString folder() {
     return documents.isEmpty() ? QDir::homePath() : documents;
 }
 
+QString recoveryFolder() {
+    return QDir(QStandardPaths::writableLocation(QStandardPaths::AppLocalDataLocation))
+        .filePath(QStringLiteral("recovery"));
+}
+
 QStringList recentPlans() {
     return QSettings().value(recentKey).toStringList();
 }

@@ -10,6 +10,8 @@ namespace stemwright::settings {
 
 /// Where plans are looked for and saved first: the documents folder.
 QString folder();
+/// Where unsaved work is kept against a crash.
+QString recoveryFolder();
 QStringList recentPlans();
 void setRecentPlans(const QStringList& paths);
 QByteArray windowGeometry();

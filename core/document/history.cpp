@@ -39,16 +39,20 @@ std::optional<Problem> History::make(Edit edit) {
     return std::nullopt;
 }
 
-void History::undo() {
+const Edit& History::undo() {
     assert(canUndo());
-    [[maybe_unused]] const auto forward = apply(plan_, steps_[--done_].back);
+    const Edit& back = steps_[--done_].back;
+    [[maybe_unused]] const auto forward = apply(plan_, back);
     assert(forward.ok());
+    return back;
 }
 
-void History::redo() {
+const Edit& History::redo() {
     assert(canRedo());
-    [[maybe_unused]] const auto back = apply(plan_, steps_[done_++].forward);
+    const Edit& forward = steps_[done_++].forward;
+    [[maybe_unused]] const auto back = apply(plan_, forward);
     assert(back.ok());
+    return forward;
 }
 
 } // namespace stemwright

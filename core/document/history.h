@@ -25,8 +25,9 @@ public:
     /// The edit that undo would take back, or redo make again; only where it can.
     const Edit& toUndo() const { return steps_[done_ - 1].forward; }
     const Edit& toRedo() const { return steps_[done_].forward; }
-    void undo();
-    void redo();
+    /// Each gives the edit that it applied.
+    const Edit& undo();
+    const Edit& redo();
 
     /// Whether the plan is what it was when it was last marked clean (saved); a new history is clean.
     bool clean() const { return clean_ == done_; }

@@ -3,6 +3,7 @@
 
 #include <QApplication>
 #include <QLocale>
+#include <QStandardPaths>
 
 #include <gtest/gtest.h>
 
@@ -12,6 +13,8 @@ int main(int argc, char** argv) {
         qputenv("QT_QPA_PLATFORM", "offscreen");
     QApplication application(argc, argv);
     QApplication::setApplicationName(QStringLiteral("stemwright-tests"));
+    // Nothing of a test gets among the plans and settings of whoever runs it.
+    QStandardPaths::setTestModeEnabled(true);
     QLocale::setDefault(QLocale::c());
     stemwright::look::apply();
     stemwright::installPlurals();
