@@ -177,7 +177,7 @@ QString PlaceInterface::text(QAccessible::Text sort) const {
         const StemCard card =
             cardOf(plan(), board().session().figures().stems[static_cast<std::size_t>(index)]);
         return words("%1, leaves: %2, %3, %4")
-            .arg(card.height, card.leaves, card.drift, card.lengths.join(QStringLiteral(", ")));
+            .arg(card.height, card.leaves, card.drift, card.lengthWords());
     }
     if (sort != QAccessible::Name)
         return {};

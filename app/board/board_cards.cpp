@@ -23,17 +23,52 @@ QString tr(const char* source) {
     return QCoreApplication::translate("Board", source);
 }
 
-QString lengthLine(const Wrap& wrap, Length length, const Units& units) {
+CardLength lengthLine(const Wrap& wrap, Length length, const Units& units) {
     const QString cut = cutText(length, units);
     switch (wrap.with) {
     case WrapWith::wire:
-        return tr("wire %1").arg(cut);
+        return {wrap.with, tr("wire %1").arg(cut), cut};
     case WrapWith::floss:
-        return tr("thread %1").arg(cut);
+        return {wrap.with, tr("thread %1").arg(cut), cut};
     case WrapWith::tape:
-        return tr("tape %1").arg(cut);
+        return {wrap.with, tr("tape %1").arg(cut), cut};
     }
-    return cut;
+    return {wrap.with, cut, cut};
+}
+
+/// A sign for what is wound around, as wide as high: one round for a wire, strands for thread, a band for tape.
+void paintSign(QPainter& painter, const QRectF& rect, WrapWith with) {
+    painter.save();
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.setPen(QPen(look::quiet, 1.2));
+    painter.setBrush(Qt::NoBrush);
+    switch (with) {
+    case WrapWith::wire:
+        painter.drawEllipse(rect.adjusted(1, 1, -1, -1));
+        break;
+    case WrapWith::floss:
+        for (const double y : {0.25, 0.5, 0.75})
+            painter.drawLine(QPointF(rect.left(), rect.top() + rect.height() * y),
+                             QPointF(rect.right(), rect.top() + rect.height() * y));
+        break;
+    case WrapWith::tape:
+        painter.fillRect(rect.adjusted(0, rect.height() / 4, 0, -rect.height() / 4), look::quiet);
+        break;
+    }
+    painter.restore();
+}
+
+/// The words where they have room, else the sign and the figure; a figure is never cut.
+void paintLength(QPainter& painter, const QRectF& row, const CardLength& length, const QFontMetricsF& metrics) {
+    if (metrics.horizontalAdvance(length.words) <= row.width()) {
+        painter.drawText(row, Qt::AlignLeft | Qt::AlignVCenter, length.words);
+        return;
+    }
+    constexpr double sign = 9, between = 3;
+    if (metrics.horizontalAdvance(length.figure) + sign + between > row.width())
+        return;
+    paintSign(painter, QRectF(row.left(), row.center().y() - sign / 2, sign, sign), length.with);
+    painter.drawText(row.adjusted(sign + between, 0, 0, 0), Qt::AlignLeft | Qt::AlignVCenter, length.figure);
 }
 
 void paintBar(QPainter& painter, const QRectF& rect, const std::vector<BarPart>& parts, double opacity) {
@@ -59,6 +94,13 @@ void paintBar(QPainter& painter, const QRectF& rect, const std::vector<BarPart>&
 
 } // namespace
 
+QString StemCard::lengthWords() const {
+    QStringList words;
+    for (const CardLength& length : lengths)
+        words << length.words;
+    return words.join(QStringLiteral(", "));
+}
+
 StemCard cardOf(const Plan& plan, const StemFigures& figures) {
     StemCard card;
     card.height = sizeText(figures.height, plan.units);
@@ -67,9 +109,11 @@ StemCard cardOf(const Plan& plan, const StemFigures& figures) {
     card.drift = tr("drift %1").arg(card.driftNumber);
     card.driftHigh = figures.drift >= highDrift;
     for (std::size_t i = 0; i < figures.wraps.size() && i < plan.binding.wraps.size(); ++i)
-        card.lengths << lengthLine(plan.binding.wraps[i], figures.wraps[i].toCut, plan.units);
-    if (card.lengths.isEmpty())
-        card.lengths << tr("leaf wire %1").arg(cutText(figures.leafWire, plan.units));
+        card.lengths.push_back(lengthLine(plan.binding.wraps[i], figures.wraps[i].toCut, plan.units));
+    if (card.lengths.empty()) {
+        const QString cut = cutText(figures.leafWire, plan.units);
+        card.lengths.push_back({WrapWith::wire, tr("leaf wire %1").arg(cut), cut});
+    }
     // Beads by colour: those that the stem holds, over those of its fair share of every mix.
     std::vector<double> fair(plan.colours.size());
     std::size_t line = 0;
@@ -146,9 +190,8 @@ void paintCard(QPainter& painter, const QRectF& rect, const StemCard& card) {
     painter.drawText(row(3.05), Qt::AlignLeft | Qt::AlignVCenter, card.drift);
     painter.setFont(look::font(look::Type::small));
     painter.setPen(look::quiet);
-    for (int i = 0; i < std::min<int>(2, static_cast<int>(card.lengths.size())); ++i)
-        painter.drawText(row(4.2 + 1.1 * i), Qt::AlignLeft | Qt::AlignVCenter,
-                         small.elidedText(card.lengths[i], Qt::ElideRight, in.width()));
+    for (std::size_t i = 0; i < std::min<std::size_t>(2, card.lengths.size()); ++i)
+        paintLength(painter, row(4.2 + 1.1 * static_cast<double>(i)), card.lengths[i], small);
     painter.restore();
 }
 

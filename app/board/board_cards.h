@@ -20,6 +20,13 @@ struct BarPart {
     double amount = 0;
 };
 
+/// One layer of the binding on a card.
+struct CardLength {
+    WrapWith with{};
+    QString words;  ///< what it is and how much to cut
+    QString figure; ///< the same without the word, for a card that has room for a sign alone
+};
+
 /// What the card under a stem says, apart from how it is drawn, so that what is read aloud is the same.
 struct StemCard {
     QString height;
@@ -27,7 +34,9 @@ struct StemCard {
     QString drift;
     QString driftNumber;
     bool driftHigh = false;
-    QStringList lengths; ///< a line for each layer of the binding: what to cut
+    /// A line for each layer of the binding; of the leaves' wire where nothing is bound around.
+    std::vector<CardLength> lengths;
+    QString lengthWords() const; ///< the lines as one
     std::vector<BarPart> held;
     std::vector<BarPart> fair;
 };

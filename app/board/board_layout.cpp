@@ -168,6 +168,15 @@ Place BoardLayout::inStem(const StemSpot& spot, QPointF point) const {
     }
     if (best >= 0)
         return Place::of(SlotRef{spot.id, tier, best});
+    // A gap is drawn narrower than a hand can hit, so beside the leaves it reaches into its tiers. The tiers'
+    // numbers stay whole.
+    const double reachIn = std::max(0.0, look::target - gapHeight) / 2 * zoom_;
+    if (point.x() >= spot.column.left() + laneWidth_) {
+        if (tier > 0 && point.y() < it->band.top() + reachIn)
+            return Place::ofGap(spot.id, tier);
+        if (it + 1 != spot.tiers.end() && point.y() >= it->band.bottom() - reachIn)
+            return Place::ofGap(spot.id, tier + 1);
+    }
     return Place::ofTier(spot.id, tier);
 }
 

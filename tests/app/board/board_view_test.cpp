@@ -36,6 +36,21 @@ TEST(BoardLayoutTest, EverySlotIsLargeEnoughToHitAndIsHitInItsMiddle) {
     }
 }
 
+TEST(BoardLayoutTest, BesideTheLeavesAGapIsAsHighAsAHandNeeds) {
+    const Plan plan = smallBoard();
+    BoardLayout layout;
+    layout.arrange(plan, 1);
+    const StemSpot& stem = layout.stems().front();
+    for (int t = 1; t < static_cast<int>(stem.tiers.size()); ++t) {
+        const QRectF gap = layout.rect(Place::ofGap(stem.id, t));
+        // The column's right edge, where no leaf lies.
+        int high = 0;
+        for (double y = gap.top() - 30; y < gap.bottom() + 30; ++y)
+            high += layout.at(QPointF(stem.column.right() - 0.5, y)) == Place::ofGap(stem.id, t);
+        EXPECT_GE(high, 24) << t;
+    }
+}
+
 TEST(BoardLayoutTest, StemsThickenTowardsTheFootAndTiersNeverOverlap) {
     const Plan plan = example(examples().front().key);
     BoardLayout layout;
