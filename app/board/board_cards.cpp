@@ -58,17 +58,34 @@ void paintSign(QPainter& painter, const QRectF& rect, WrapWith with) {
     painter.restore();
 }
 
+/// The type of a card that is short of room.
+QFont tinyFont() {
+    QFont tiny = look::font(look::Type::small);
+    tiny.setPointSizeF(tiny.pointSizeF() * 0.85);
+    return tiny;
+}
+
 /// The words where they have room, else the sign and the figure; a figure is never cut.
-void paintLength(QPainter& painter, const QRectF& row, const CardLength& length, const QFontMetricsF& metrics) {
-    if (metrics.horizontalAdvance(length.words) <= row.width()) {
-        painter.drawText(row, Qt::AlignLeft | Qt::AlignVCenter, length.words);
+void paintLength(QPainter& painter, const QRectF& row, const CardLength& length) {
+    const auto wide = [](const QFont& font, const QString& words) {
+        return QFontMetricsF(font).horizontalAdvance(words);
+    };
+    const QFont small = look::font(look::Type::small);
+    const int flags = Qt::AlignLeft | Qt::AlignVCenter;
+    painter.setFont(small);
+    if (wide(small, length.words) <= row.width()) {
+        painter.drawText(row, flags, length.words);
         return;
     }
     constexpr double sign = 9, between = 3;
-    if (metrics.horizontalAdvance(length.figure) + sign + between > row.width())
+    const double room = row.width() - sign - between;
+    // One type for all cards of a width: by the longest figure that is likely, not by each card's own.
+    const QFont font = wide(small, QStringLiteral("00.00 m")) <= room ? small : tinyFont();
+    if (wide(font, length.figure) > room + padding / 2)
         return;
     paintSign(painter, QRectF(row.left(), row.center().y() - sign / 2, sign, sign), length.with);
-    painter.drawText(row.adjusted(sign + between, 0, 0, 0), Qt::AlignLeft | Qt::AlignVCenter, length.figure);
+    painter.setFont(font);
+    painter.drawText(row.adjusted(sign + between, 0, padding, 0), flags, length.figure);
 }
 
 void paintBar(QPainter& painter, const QRectF& rect, const std::vector<BarPart>& parts, double opacity) {
@@ -157,8 +174,7 @@ void paintCard(QPainter& painter, const QRectF& rect, const StemCard& card) {
     paintBar(painter, QRectF(in.left(), barTop + 10, in.width(), 4), card.fair, 0.75);
     if (!words) {
         // Too narrow for words: figures alone, as far as they fit, and a mark where the drift is high.
-        QFont tiny = look::font(look::Type::small);
-        tiny.setPointSizeF(tiny.pointSizeF() * 0.85);
+        const QFont tiny = tinyFont();
         const QFontMetricsF metrics(tiny);
         painter.setFont(tiny);
         const auto figure = [&](double top, const QString& number, const QColor& colour) {
@@ -191,7 +207,7 @@ void paintCard(QPainter& painter, const QRectF& rect, const StemCard& card) {
     painter.setFont(look::font(look::Type::small));
     painter.setPen(look::quiet);
     for (std::size_t i = 0; i < std::min<std::size_t>(2, card.lengths.size()); ++i)
-        paintLength(painter, row(4.2 + 1.1 * static_cast<double>(i)), card.lengths[i], small);
+        paintLength(painter, row(4.2 + 1.1 * static_cast<double>(i)), card.lengths[i]);
     painter.restore();
 }
 
