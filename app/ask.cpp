@@ -3,6 +3,7 @@
 #include <QCoreApplication>
 #include <QFileDialog>
 #include <QFileInfo>
+#include <QImageReader>
 #include <QMessageBox>
 #include <QPushButton>
 
@@ -89,6 +90,17 @@ QString fileToOpen(QWidget* parent, const QString& folder) {
         return stand->file();
     return QFileDialog::getOpenFileName(parent, tr("Open a plan"), folder,
                                         tr("Stemwright plans (*.stemplan);;All files (*)"));
+}
+
+QString imageToOpen(QWidget* parent, const QString& folder) {
+    if (stand && stand->file)
+        return stand->file();
+    QStringList endings;
+    for (const QByteArray& format : QImageReader::supportedImageFormats())
+        endings += QStringLiteral("*.") + QString::fromLatin1(format);
+    return QFileDialog::getOpenFileName(parent, tr("Open a photograph of your beads"), folder,
+                                        tr("Pictures (%1)").arg(endings.join(QLatin1Char(' '))) +
+                                            QStringLiteral(";;") + tr("All files (*)"));
 }
 
 QString fileToSave(QWidget* parent, const QString& suggested, const QString& filter, const QString& suffix) {

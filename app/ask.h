@@ -24,6 +24,8 @@ void tell(QWidget* parent, const QString& sentence);
 
 /// A file to open or to save to; empty for none.
 QString fileToOpen(QWidget* parent, const QString& folder);
+/// A picture of any form that Qt reads.
+QString imageToOpen(QWidget* parent, const QString& folder);
 QString fileToSave(QWidget* parent, const QString& suggested, const QString& filter, const QString& suffix);
 
 /// What a test answers instead of a person. Each is asked with what would have been shown.

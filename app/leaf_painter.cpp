@@ -16,13 +16,6 @@ namespace {
 /// A leaf that fills more than this is painted afresh each time rather than kept.
 constexpr int mostSpritePixels = 1 << 21;
 
-LeafShape shapeOf(const LeafLook& look) {
-    LeafShape shape{look.length, look.width, look.tipEnd, look.baseEnd, look.beads, {}};
-    for (const LeafLook::Band& band : look.bands)
-        shape.shares.push_back(band.share);
-    return shape;
-}
-
 QPainterPath pathOf(const std::vector<PointMm>& run, bool closed, double scale) {
     QPolygonF points;
     points.reserve(static_cast<qsizetype>(run.size()));
@@ -189,16 +182,26 @@ void paintOutline(QPainter& painter, const LeafLook& look, double scale) {
 
 } // namespace
 
+LeafShape shapeOf(const LeafLook& look) {
+    LeafShape shape{look.length, look.width, look.tipEnd, look.baseEnd, look.beads, {}};
+    for (const LeafLook::Band& band : look.bands)
+        shape.shares.push_back(band.share);
+    shape.rows = look.rows;
+    shape.loops = look.loops;
+    shape.pointReach = look.pointReach;
+    return shape;
+}
+
 LeafLook lookOf(const Plan& plan, Leaf leaf) {
-    LeafLook look;
     const Kind* kind = find(plan, leaf.kind);
-    const KindForm form = kind ? static_cast<const KindForm&>(*kind) : KindForm{};
-    look.length = inMillimetres(form.length);
-    look.width = inMillimetres(form.width);
-    look.beads = form.beads;
-    look.tipEnd = form.tipEnd;
-    look.baseEnd = form.baseEnd;
-    if (const Mix* mix = find(plan, leaf.mix))
+    return lookOf(plan, kind ? static_cast<const KindForm&>(*kind) : KindForm{}, leaf.mix);
+}
+
+LeafLook lookOf(const Plan& plan, const KindForm& form, MixId inMix) {
+    LeafShape shape = shapeOf(form);
+    LeafLook look{shape.length, shape.width,           shape.beads, shape.tipEnd,    shape.baseEnd,
+                  {},           std::move(shape.rows), shape.loops, shape.pointReach};
+    if (const Mix* mix = find(plan, inMix))
         for (const BeadShare& share : mix->colours)
             if (const Colour* colour = find(plan, share.colour))
                 look.bands.push_back(
@@ -237,6 +240,8 @@ std::size_t LeafSprites::Hash::operator()(const View& view) const noexcept {
     add(std::hash<double>()(view.look.length));
     add(std::hash<double>()(view.look.width));
     add(static_cast<std::uint64_t>(view.look.beads));
+    for (const int row : view.look.rows)
+        add(static_cast<std::uint64_t>(row));
     for (const LeafLook::Band& band : view.look.bands) {
         add(band.colour.rgba());
         add(std::hash<double>()(band.share));

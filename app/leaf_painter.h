@@ -30,12 +30,21 @@ struct LeafLook {
         friend bool operator==(const Band&, const Band&) = default;
     };
     std::vector<Band> bands;
+    /// Its rows where they are known, as LeafShape has them.
+    std::vector<int> rows{};
+    bool loops = false;
+    double pointReach = LeafShape::usualPointReach;
 
     friend bool operator==(const LeafLook&, const LeafLook&) = default;
 };
 
+/// What its rows are laid out from.
+LeafShape shapeOf(const LeafLook& look);
+
 /// The look of a kind in a mix; with no mix an outline only (no bands).
 LeafLook lookOf(const Plan& plan, Leaf leaf);
+/// The same of a kind that need not stand in the plan.
+LeafLook lookOf(const Plan& plan, const KindForm& form, MixId mix);
 
 enum class LeafDetail {
     beads,   ///< every bead of every row, with its light

@@ -3,6 +3,7 @@
 #include "app/board/board_view.h"
 #include "app/board_page.h"
 #include "app/dialogs/binding_dialog.h"
+#include "app/dialogs/calibrate_dialog.h"
 #include "app/dialogs/new_plan_dialog.h"
 #include "app/dialogs/pot_dialog.h"
 #include "app/dialogs/stem_dialog.h"
@@ -147,6 +148,12 @@ void MainWindow::buildPlanMenu() {
         BindingDialog dialog(session_->plan().binding, session_->plan().units, this);
         if (dialog.exec() == QDialog::Accepted)
             session_->make(Set<Binding>{dialog.binding()});
+    });
+    connect(add(menu, "calibrate", tr("&Calibrate the binding…")), &QAction::triggered, this, [this] {
+        CalibrateDialog dialog(session_->plan(), this);
+        if (dialog.exec() == QDialog::Accepted)
+            if (const auto edit = dialog.edit())
+                session_->make(*edit);
     });
     connect(add(menu, "pot", tr("&Pot…")), &QAction::triggered, this, [this] {
         PotDialog dialog(session_->plan().pot, session_->plan().units, this);

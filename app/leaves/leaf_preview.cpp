@@ -1,5 +1,6 @@
 #include "app/leaves/leaf_preview.h"
 
+#include "app/leaves/leaf_drawing.h"
 #include "app/leaves/leaf_pictures.h"
 #include "app/look.h"
 #include "app/session.h"
@@ -8,7 +9,6 @@
 #include <QPainter>
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 
 namespace stemwright {
@@ -76,35 +76,7 @@ void LeafPreview::paintEvent(QPaintEvent*) {
 
     // The words stand below, as many lines as there are, and the leaf has the rest.
     const int below = line * (static_cast<int>(said.size()) + shares) + 3 * look::unit;
-    const QRectF room = QRectF(rect()).adjusted(8, 8, -8, -below - line - 8);
-    if (leaf.length > 0 && room.width() > 20 && room.height() > 20) {
-        const double scale = std::min(room.width() / leaf.width, room.height() / leaf.length);
-        const double length = leaf.length * scale;
-        const QPointF base(room.center().x(), room.center().y() + length / 2);
-        if (leaf.bands.empty())
-            paintLeaf(painter, leaf, base, 0, scale, LeafDetail::outline);
-        else
-            sprites_.draw(painter, leaf, base, 0, scale);
-
-        // A rule beside it, since the leaf is drawn as large as there is room.
-        const bool inch = plan.units.length == LengthUnit::inch;
-        const std::array<double, 3> steps = inch ? std::array{25.4, 12.7, 6.35} : std::array{10.0, 5.0, 1.0};
-        double ruled = steps.back();
-        for (const double step : steps)
-            if (step * scale <= room.width() * 0.6) {
-                ruled = step;
-                break;
-            }
-        const double y = base.y() + 8 + line * 0.55;
-        const double left = room.center().x() - ruled * scale / 2, right = left + ruled * scale;
-        painter.setPen(QPen(look::quiet, 1.5));
-        painter.drawLine(QPointF(left, y), QPointF(right, y));
-        for (const double x : {left, right})
-            painter.drawLine(QPointF(x, y - 4), QPointF(x, y + 4));
-        painter.setFont(look::font(look::Type::small));
-        painter.drawText(QRectF(right + 6, y - line / 2.0, 80, line), Qt::AlignVCenter,
-                         sizeText(millimetres(ruled), plan.units));
-    }
+    paintRuledLeaf(painter, QRectF(rect()).adjusted(8, 8, -8, -below), leaf, plan.units, sprites_);
 
     int y = height() - below + look::unit;
     for (int i = 0; i < said.size(); ++i, y += line) {

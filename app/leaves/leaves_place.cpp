@@ -6,8 +6,10 @@
 #include "app/leaves/leaf_preview.h"
 #include "app/leaves/mixes_model.h"
 #include "app/leaves/panel.h"
+#include "app/leaves/pattern_dialog.h"
 #include "app/leaves/stock_model.h"
 #include "app/look.h"
+#include "app/photo/photo_dialog.h"
 #include "app/wording.h"
 
 #include <QAccessible>
@@ -103,6 +105,9 @@ void LeavesPlace::buildLeft(QWidget* column) {
     auto* pick = coloursPanel_->addButton(QStringLiteral("coloursPick"), tr("Pick…"),
                                           tr("Pick the colour from a palette"));
     connect(pick, &QPushButton::clicked, this, &LeavesPlace::askColour);
+    auto* photo = coloursPanel_->addButton(QStringLiteral("coloursPhoto"), tr("Photo…"),
+                                           tr("Take colours from a photograph of your beads"));
+    connect(photo, &QPushButton::clicked, this, &LeavesPlace::askPhoto);
     coloursPanel_->setTable(colours_, tr("colour"));
     coloursPanel_->setEmptyText(tr("No colours yet. Add one, or paste names and #rrggbb from a spreadsheet."));
     fit(colours_, {150, 110, 64}, ColoursModel::Field::name);
@@ -185,7 +190,18 @@ void LeavesPlace::buildRight(QWidget* column) {
     title->setFont(look::font(look::Type::heading));
     title->setMinimumHeight(look::target);
     preview_ = new LeafPreview(session_, column);
-    rows->addWidget(title);
+    auto* pattern = new QPushButton(tr("Pattern…"), column);
+    pattern->setObjectName(QStringLiteral("leafPattern"));
+    pattern->setAccessibleName(tr("Choose whether this kind is measured or made from a pattern"));
+    pattern->setToolTip(pattern->accessibleName());
+    pattern->setProperty("small", true);
+    pattern->setMinimumHeight(look::target);
+    connect(pattern, &QPushButton::clicked, this, &LeavesPlace::askPattern);
+    auto* head = new QHBoxLayout;
+    head->setSpacing(look::unit);
+    head->addWidget(title, 1);
+    head->addWidget(pattern);
+    rows->addLayout(head);
     rows->addWidget(preview_, 1);
 }
 
@@ -302,6 +318,26 @@ void LeavesPlace::askColour() {
     if (const auto chosen = pickColour(coloursModel_->shade(line), this))
         coloursModel_->setData(coloursModel_->at(line, ColoursModel::Field::value), chosen->name(),
                                Qt::EditRole);
+}
+
+void LeavesPlace::askPhoto() {
+    PhotoDialog dialog(session_.plan(), coloursModel_->colour(colours_->currentLine()), this);
+    if (dialog.exec() != QDialog::Accepted)
+        return;
+    if (const auto edit = dialog.edit())
+        session_.make(*edit);
+    calm();
+}
+
+void LeavesPlace::askPattern() {
+    if (!stemwright::find(session_.plan(), stockModel_->kind()))
+        return refuse(tr("A pattern is that of a kind: add a kind first."));
+    PatternDialog dialog(session_.plan(), stockModel_->kind(), mixColoursModel_->mix(), this);
+    if (dialog.exec() != QDialog::Accepted)
+        return;
+    if (const auto edit = dialog.edit())
+        session_.make(*edit);
+    calm();
 }
 
 void LeavesPlace::refuse(const QString& sentence) {

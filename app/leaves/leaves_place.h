@@ -47,6 +47,8 @@ private:
     void fillKindTabs();
     void fillStockMenu();
     void askColour();
+    void askPhoto();
+    void askPattern();
     void refuse(const QString& sentence);
     void calm();
     GridView* watch(GridView* view);

@@ -36,10 +36,6 @@ Make makeOf(LeafPreset preset) {
     return {4, 5, LeafEnd::round, LeafEnd::round, 12};
 }
 
-double tenth(double v) {
-    return std::round(v * 10) / 10;
-}
-
 } // namespace
 
 KindForm presetForm(LeafPreset preset) {
@@ -50,12 +46,7 @@ KindForm presetForm(LeafPreset preset) {
     form.baseEnd = make.base;
     form.make = LeafMake{Making::rows, make.basic, make.rows, degrees(30), ""};
     const MadeLeaf leaf = madeLeaf(*form.make, make.tip, make.base, *beadSizeNamed(form.beadSize));
-    form.beads = leaf.beads;
-    // What a maker would write down: tenths of a millimetre, and wire to the next centimetre.
-    form.length = millimetres(tenth(inMillimetres(leaf.length)));
-    form.width = millimetres(tenth(inMillimetres(leaf.width)));
-    form.wire = millimetres(std::ceil(inMillimetres(leaf.wire) / 10) * 10);
-    form.wiresAtBase = leaf.wiresAtBase;
+    takeMeasures(form, leaf);
     form.gauge = GaugeNumber{GaugeSystem::awg, 28};
     form.wireDiameter = millimetres(std::round(inMillimetres(*diameterOf(*form.gauge)) * 100) / 100);
     form.minutes = make.minutes;

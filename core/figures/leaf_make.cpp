@@ -23,6 +23,16 @@ double endReach(LeafEnd end, Angle point) {
 
 } // namespace
 
+std::vector<int> MadeLeaf::rings() const {
+    if (loops || rows.empty())
+        return {rows.rbegin(), rows.rend()};
+    std::vector<int> all;
+    for (std::size_t row = rows.size(); row > 2; row -= 2)
+        all.push_back(rows[row - 1] + rows[row - 2]);
+    all.push_back(rows.front());
+    return all;
+}
+
 MakeFault faultOf(const LeafMake& make, const BeadSize& size) {
     if (make.beads < 1 || make.rows < 1)
         return MakeFault::noBeads;
@@ -36,6 +46,7 @@ MakeFault faultOf(const LeafMake& make, const BeadSize& size) {
 MadeLeaf madeLeaf(const LeafMake& make, LeafEnd tip, LeafEnd base, const BeadSize& size) {
     MadeLeaf leaf;
     const bool loops = make.making == Making::loops;
+    leaf.loops = loops;
     // In beads; a bead is one long.
     const double gain = loops ? 2 * pi * rowPitchInBeads
                               : rowPitchInBeads * (endLength(tip, make.point) + endLength(base, make.point));
@@ -61,6 +72,15 @@ MadeLeaf madeLeaf(const LeafMake& make, LeafEnd tip, LeafEnd base, const BeadSiz
         leaf.wiresAtBase = 3;
     }
     return leaf;
+}
+
+void takeMeasures(KindForm& form, const MadeLeaf& leaf) {
+    const auto tenth = [](Length length) { return millimetres(std::round(inMillimetres(length) * 10) / 10); };
+    form.beads = leaf.beads;
+    form.length = tenth(leaf.length);
+    form.width = tenth(leaf.width);
+    form.wire = millimetres(std::ceil(inMillimetres(leaf.wire) / 10) * 10);
+    form.wiresAtBase = leaf.wiresAtBase;
 }
 
 } // namespace stemwright

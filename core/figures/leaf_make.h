@@ -29,12 +29,17 @@ MakeFault faultOf(const LeafMake& make, const BeadSize& size);
 
 struct MadeLeaf {
     std::vector<int> rows; ///< beads of each loop or row, from the innermost outward, the basic first
+    bool loops = false;
     int beads = 0;
     Length length;
     Length width;
     /// To cut: all rows, and what stays bare.
     Length wire;
     int wiresAtBase = 2;
+
+    /// The beads of each ring that is seen, from the outer one inward: a loop, or the two rows that run up one
+    /// side of the basic and down the other; the basic comes last.
+    std::vector<int> rings() const;
 };
 
 /// Bare wire to either side of a loop leaf (vintage patterns and how-to articles: 3 inches).
@@ -51,5 +56,10 @@ inline constexpr Length bottomLoop = inches(10);
 ///
 /// Wires at the base: two of loops; three of rows, of which many makers cut one or two away.
 MadeLeaf madeLeaf(const LeafMake& make, LeafEnd tip, LeafEnd base, const BeadSize& size);
+
+/// Puts a pattern's measures into the form as a maker would write them down: its beads, length and width to a
+/// tenth of a millimetre, the wire to the next centimetre, its wires at the base. The form's other parts, its
+/// pattern among them, stay as they are.
+void takeMeasures(KindForm& form, const MadeLeaf& leaf);
 
 } // namespace stemwright

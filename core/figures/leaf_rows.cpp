@@ -1,5 +1,7 @@
 #include "core/figures/leaf_rows.h"
 
+#include "core/figures/leaf_make.h"
+
 #include <algorithm>
 #include <cmath>
 #include <numeric>
@@ -14,7 +16,6 @@ constexpr int mostRings = 20;      ///< around the centre row
 constexpr int pointsAQuarter = 12; ///< of a ring: a chord is then within 0.1 % of its arc
 constexpr double pointPower = 1.7; ///< how a pointed end swells from its point: 1 straight, 2 a parabola
 constexpr double innerSwell = 0.8; ///< added to the powers of the innermost rows, by eye
-constexpr double pointReach = 1.3; ///< a row goes so much further around a point than around a round end
 
 /// A closed curve of the family that the outline and the rows belong to. Heights are measured up from the base.
 struct Ring {
@@ -79,20 +80,24 @@ LeafShape sensible(LeafShape shape) {
     shape.length = std::max(shape.length, 0.1);
     shape.width = std::max(shape.width, 0.1);
     shape.beads = std::clamp(shape.beads, 1, mostBeadsShown);
+    if (!shape.rows.empty() && std::none_of(shape.rows.begin(), shape.rows.end(), [](int n) { return n > 0; }))
+        shape.rows.clear();
+    shape.loops = shape.loops && !shape.rows.empty();
     return shape;
 }
 
-/// The paths of the rows with `rings` rings around the centre row.
+/// The paths of the rows with `rings` rings around the centre row, or with no centre row for loops.
 Plot plot(const LeafShape& shape, int rings) {
     Plot out;
-    out.pitch = shape.width / (2 * rings + 1);
+    out.pitch = shape.width / (shape.loops ? 2 * rings : 2 * rings + 1);
     // From a ring to the next at either end; a leaf that is broader than long has its rows closer there.
     const auto reach = [&](LeafEnd end) {
-        return std::min(out.pitch * (end == LeafEnd::pointed ? pointReach : 1.0),
+        return std::min(out.pitch * (end == LeafEnd::pointed ? shape.pointReach : 1.0),
                         0.42 * shape.length / (rings + 0.5));
     };
     const double low = reach(shape.baseEnd), high = reach(shape.tipEnd);
-    for (int ring = rings; ring >= 0; --ring) {
+    const double middle = shape.loops ? 0.5 : 0; // an innermost loop lies flat around nothing
+    for (int ring = rings; ring >= (shape.loops ? 1 : 0); --ring) {
         const double inside = rings - ring + 0.5;
         const double bottom = inside * low, top = shape.length - inside * high;
         LeafRow row;
@@ -103,8 +108,8 @@ Plot plot(const LeafShape& shape, int rings) {
             row.run = {{0, -(bottom - spareLow)}, {0, -(top + spareHigh)}};
             row.closed = false;
         } else {
-            row.run = curve({bottom, top, ring * out.pitch, 1.0 - static_cast<double>(ring) / (rings + 1),
-                             shape.tipEnd, shape.baseEnd});
+            row.run = curve({bottom, top, (ring - middle) * out.pitch,
+                             1.0 - static_cast<double>(ring) / (rings + 1), shape.tipEnd, shape.baseEnd});
         }
         out.lengths.push_back(lengthOf(row.run, row.closed));
         out.total += out.lengths.back();
@@ -131,6 +136,18 @@ std::vector<std::size_t> shareOut(const std::vector<double>& lengths, double tot
     for (std::size_t i = 0; given < static_cast<std::size_t>(count); ++i, ++given)
         ++out[order[i % order.size()]];
     return out;
+}
+
+/// The rows as they are known; more beads than are shown become fewer in the same proportions.
+std::vector<std::size_t> knownRows(const std::vector<int>& rows) {
+    std::vector<double> counts;
+    double sum = 0;
+    for (const int count : rows) {
+        counts.push_back(std::max(count, 0));
+        sum += counts.back();
+    }
+    return sum > 0 ? shareOut(counts, sum, std::min(static_cast<int>(sum), mostBeadsShown))
+                   : std::vector<std::size_t>(rows.size(), 0);
 }
 
 /// Lays the row's beads along its run at equal distances, left and right alike: a round end lies between two
@@ -218,14 +235,28 @@ void colour(LeafRows& rows, const std::vector<double>& shares) {
 } // namespace
 
 LeafShape shapeOf(const KindForm& form) {
-    return {inMillimetres(form.length), inMillimetres(form.width), form.tipEnd, form.baseEnd, form.beads, {}};
+    LeafShape shape{
+        inMillimetres(form.length), inMillimetres(form.width), form.tipEnd, form.baseEnd, form.beads, {}};
+    const auto size = beadSizeNamed(form.beadSize);
+    if (!form.make || !size || faultOf(*form.make, *size) != MakeFault::none)
+        return shape;
+    const MadeLeaf made = madeLeaf(*form.make, form.tipEnd, form.baseEnd, *size);
+    if (made.beads == form.beads) {
+        shape.rows = made.rings();
+        shape.loops = form.make->making == Making::loops;
+        shape.pointReach = 1 / std::sin(inRadians(form.make->point));
+    }
+    return shape;
 }
 
 LeafRows leafRows(const LeafShape& wanted) {
     const LeafShape shape = sensible(wanted);
     Plot best;
     double bestOff = 0;
-    for (int rings = 0; rings <= mostRings; ++rings) {
+    const bool known = !shape.rows.empty();
+    if (known)
+        best = plot(shape, static_cast<int>(shape.rows.size()) - (shape.loops ? 0 : 1));
+    for (int rings = 0; rings <= mostRings && !known; ++rings) {
         Plot next = plot(shape, rings);
         const double off = std::abs(std::log(next.pitch * shape.beads / next.total / beadShape));
         // More rings make longer rows closer together, so the ratio falls steadily.
@@ -237,7 +268,8 @@ LeafRows leafRows(const LeafShape& wanted) {
     LeafRows out;
     out.pitch = best.pitch;
     out.rows = std::move(best.rows);
-    const std::vector<std::size_t> counts = shareOut(best.lengths, best.total, shape.beads);
+    const std::vector<std::size_t> counts =
+        known ? knownRows(shape.rows) : shareOut(best.lengths, best.total, shape.beads);
     for (std::size_t i = 0; i < out.rows.size(); ++i) {
         out.rows[i].count = counts[i];
         if (counts[i] > 0)

@@ -28,8 +28,18 @@ struct LeafShape {
     int beads = 60;
     /// The colours' shares of the beads, outer row inward, as proportions; none for a leaf without colours.
     std::vector<double> shares;
+    /// The beads of each row from the outer one inward, where they are known: `beads` is not looked at then.
+    /// The last one is the centre row, unless all are loops.
+    std::vector<int> rows{};
+    bool loops = false;
+    /// How much further a row goes around a point than around a round end.
+    double pointReach = usualPointReach;
+
+    static constexpr double usualPointReach = 1.3;
 };
 
+/// The shape of a kind's leaves. Its rows are those of its pattern, as long as the pattern has as many beads as
+/// the kind.
 LeafShape shapeOf(const KindForm& form);
 
 /// One bead, seen from the side of the leaf.
@@ -57,11 +67,12 @@ struct LeafRows {
 /// More beads than this are not laid out, since no picture shows them; fewer, longer ones take their place.
 inline constexpr int mostBeadsShown = 1500;
 
-/// Lays out as many beads as the leaf has (up to mostBeadsShown), all inside its length and width. The number
-/// of rows is the one that brings breadth over length of a bead nearest to 1.5: published counts of loops
-/// around loops give row pitch over bead length of about 1.6 and touching seed beads 1.45 to 1.5 (recomputed).
-/// A row is of one colour where that moves no share by more than `rowsKeepColour`; otherwise the outer colour
-/// takes the row's tip. Every colour has a bead if there are as many beads as colours.
+/// Lays out as many beads as the leaf has (up to mostBeadsShown), all inside its length and width. Where its
+/// rows are not known, their number is the one that brings breadth over length of a bead nearest to 1.5:
+/// published counts of loops around loops give row pitch over bead length of about 1.6 and touching seed
+/// beads 1.45 to 1.5 (recomputed). A row is of one colour where that moves no share by more than
+/// `rowsKeepColour`; otherwise the outer colour takes the row's tip. Every colour has a bead if there are as
+/// many beads as colours.
 LeafRows leafRows(const LeafShape& shape);
 inline constexpr double rowsKeepColour = 0.08;
 

@@ -1,5 +1,7 @@
 #include "core/figures/leaf_rows.h"
 
+#include "core/figures/leaf_make.h"
+
 #include <gtest/gtest.h>
 
 #include <algorithm>
@@ -136,6 +138,54 @@ TEST(LeafRows, MoreColoursThanBeadsIsHarmless) {
     const LeafRows rows = leafRows(leaf(14, 9, 2, {1, 1, 1, 1}));
     ASSERT_EQ(rows.beads.size(), 2u);
     EXPECT_LT(rows.beads[0].band, 4);
+}
+
+TEST(LeafRows, KnownRowsAreKeptRowByRow) {
+    LeafShape shape = leaf(18, 10, 1, {1, 1});
+    shape.rows = {25, 17, 6};
+    const LeafRows rows = leafRows(shape);
+    ASSERT_EQ(rows.rows.size(), 3u);
+    for (std::size_t i = 0; i < 3; ++i)
+        EXPECT_EQ(rows.rows[i].count, static_cast<std::size_t>(shape.rows[i]));
+    EXPECT_FALSE(rows.rows.back().closed);
+    EXPECT_EQ(rows.beads.size(), 48u) << "the sum of the rows, not the number beside it";
+    for (const BeadMark& bead : rows.beads) {
+        EXPECT_LE(std::abs(bead.middle.x), 5);
+        EXPECT_LE(bead.middle.y, 0);
+        EXPECT_GE(bead.middle.y, -18);
+    }
+}
+
+TEST(LeafRows, LoopsHaveNoCentreRow) {
+    LeafShape shape = leaf(18, 10, 1);
+    shape.rows = {30, 20, 10};
+    shape.loops = true;
+    const LeafRows rows = leafRows(shape);
+    ASSERT_EQ(rows.rows.size(), 3u);
+    EXPECT_TRUE(std::all_of(rows.rows.begin(), rows.rows.end(), [](const LeafRow& r) { return r.closed; }));
+    EXPECT_EQ(rows.beads.size(), 60u);
+    // Six rows of beads lie across: three loops, left and right of nothing.
+    EXPECT_DOUBLE_EQ(rows.pitch, 10.0 / 6);
+    shape.rows = {0, 0};
+    EXPECT_EQ(leafRows(shape).beads.size(), 1u) << "rows without a bead are not known rows";
+}
+
+TEST(LeafRows, AKindShowsItsPatternAsLongAsItsCountIsThePatterns) {
+    KindForm form;
+    form.make = LeafMake{Making::rows, 5, 5, degrees(30), ""};
+    const MadeLeaf made = madeLeaf(*form.make, form.tipEnd, form.baseEnd, *beadSizeNamed("11/0"));
+    form.beads = made.beads;
+    // Two rows around the basic lie on one ring, one on either side.
+    EXPECT_EQ(shapeOf(form).rows,
+              (std::vector<int>{made.rows[3] + made.rows[4], made.rows[1] + made.rows[2], 5}));
+    form.beads += 1;
+    EXPECT_TRUE(shapeOf(form).rows.empty()) << "she measured another leaf than the pattern's";
+    form.make->making = Making::loops;
+    form.beads = madeLeaf(*form.make, form.tipEnd, form.baseEnd, *beadSizeNamed("11/0")).beads;
+    EXPECT_EQ(shapeOf(form).rows.size(), 5u);
+    EXPECT_TRUE(shapeOf(form).loops);
+    form.make->rows = 0;
+    EXPECT_TRUE(shapeOf(form).rows.empty());
 }
 
 } // namespace

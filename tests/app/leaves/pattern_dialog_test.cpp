@@ -1,0 +1,212 @@
+#include "app/leaves/pattern_dialog.h"
+
+#include "app/leaves/leaf_drawing.h"
+#include "app/leaves/row_counts.h"
+#include "core/figures/leaf_mass.h"
+#include "tests/support/boards.h"
+
+#include <gtest/gtest.h>
+
+#include <QComboBox>
+#include <QPushButton>
+#include <QTableWidget>
+#include <QtTest>
+
+namespace stemwright {
+namespace {
+
+using test::smallBoard;
+
+class PatternDialogTest : public testing::Test {
+protected:
+    PatternDialogTest() { plan.kinds[0].make.reset(); }
+
+    void open() {
+        dialog.emplace(plan, plan.kinds[0].id, plan.mixes[0].id);
+        dialog->show();
+        dialog->activateWindow();
+        ASSERT_TRUE(QTest::qWaitForWindowActive(&*dialog));
+    }
+    template <class Widget> Widget* child(const char* name) {
+        auto* widget = dialog->findChild<Widget*>(QLatin1String(name));
+        EXPECT_TRUE(widget) << name;
+        return widget;
+    }
+    /// Goes down a choice by keys until the words are there.
+    void choose(const char* name, const QString& words) {
+        auto* box = child<QComboBox>(name);
+        box->setFocus();
+        for (int i = 0; i < box->count() && box->currentText() != words; ++i)
+            QTest::keyClick(box, Qt::Key_Up);
+        for (int i = 0; i < box->count() && box->currentText() != words; ++i)
+            QTest::keyClick(box, Qt::Key_Down);
+        EXPECT_EQ(box->currentText(), words);
+    }
+    void type(const char* name, const QString& words) {
+        auto* field = child<QLineEdit>(name);
+        field->setFocus();
+        QTest::keyClick(field, Qt::Key_A, Qt::ControlModifier);
+        QTest::keyClicks(field, words);
+    }
+    QString cell(const char* table, int row, int column) {
+        return child<QTableWidget>(table)->item(row, column)->text();
+    }
+    void ok() { QTest::mouseClick(child<QPushButton>("patternDialogOk"), Qt::LeftButton); }
+
+    Plan plan = smallBoard();
+    std::optional<PatternDialog> dialog;
+};
+
+TEST_F(PatternDialogTest, AMeasuredKindStaysAsItIs) {
+    open();
+    EXPECT_EQ(child<QComboBox>("patternOrigin")->currentText(), QStringLiteral("measured by you"));
+    EXPECT_FALSE(child<QLineEdit>("patternBeads")->isVisible());
+    ok();
+    EXPECT_EQ(dialog->result(), QDialog::Accepted);
+    EXPECT_FALSE(dialog->edit());
+}
+
+TEST_F(PatternDialogTest, MakesRowsAroundABasicByKeysAlone) {
+    open();
+    choose("patternOrigin", QStringLiteral("made: rows around a basic"));
+    type("patternBeads", QStringLiteral("6"));
+    type("patternRows", QStringLiteral("7"));
+    // By hand, in beads: round ends gain 1.6 π a pair of rows; 6, then 11, 16 and 21 twice each.
+    const int expected[] = {42, 32, 22, 6};
+    for (int row = 0; row < 4; ++row)
+        EXPECT_EQ(cell("patternCounts", row, 0), QString::number(expected[row]));
+    EXPECT_EQ(cell("patternCounts", 4, 0), QStringLiteral("102"));
+    // The colours of every row add up to the row.
+    auto* counts = child<QTableWidget>("patternCounts");
+    for (int row = 0; row < counts->rowCount(); ++row) {
+        int sum = 0;
+        for (int column = 1; column < counts->columnCount(); ++column)
+            sum += counts->item(row, column)->text().toInt();
+        EXPECT_EQ(sum, counts->item(row, 0)->text().toInt()) << row;
+    }
+    EXPECT_EQ(cell("patternFigures", 0, 0), QString::number(plan.kinds[0].beads));
+    EXPECT_EQ(cell("patternFigures", 0, 1), QStringLiteral("102"));
+    QTest::keyClick(child<QLineEdit>("patternRows"), Qt::Key_Return);
+    ASSERT_EQ(dialog->result(), QDialog::Accepted);
+    const auto edit = dialog->edit();
+    ASSERT_TRUE(edit);
+    const Plan before = plan;
+    auto undo = apply(plan, *edit);
+    ASSERT_TRUE(undo);
+    const KindForm& form = plan.kinds[0];
+    EXPECT_EQ(form.beads, 102);
+    EXPECT_EQ(form.wiresAtBase, 3);
+    ASSERT_TRUE(form.make);
+    EXPECT_EQ(form.make->beads, 6);
+    EXPECT_EQ(form.make->rows, 7);
+    const MadeLeaf leaf = madeLeaf(*form.make, form.tipEnd, form.baseEnd, *beadSizeNamed(form.beadSize));
+    EXPECT_NEAR(inMillimetres(form.length), inMillimetres(leaf.length), 0.05);
+    EXPECT_FALSE(firstProblem(plan));
+    ASSERT_TRUE(apply(plan, undo.value()));
+    EXPECT_EQ(plan, before);
+}
+
+TEST_F(PatternDialogTest, EvenRowsAreRefusedWithWhatWouldDo) {
+    open();
+    choose("patternOrigin", QStringLiteral("made: rows around a basic"));
+    type("patternRows", QStringLiteral("4"));
+    const QString sentence = QStringLiteral(
+        "Rows, the basic among them: with 4 rows the wire would end at the tip, where there is no "
+        "stem; take 3 or 5.");
+    EXPECT_EQ(dialog->notice(), sentence) << "said while it is typed";
+    EXPECT_EQ(cell("patternFigures", 0, 1), QStringLiteral("–"));
+    ok();
+    EXPECT_TRUE(dialog->isVisible());
+    EXPECT_EQ(dialog->notice(), sentence);
+    EXPECT_FALSE(dialog->edit());
+    type("patternRows", QStringLiteral("5"));
+    EXPECT_TRUE(dialog->notice().isEmpty());
+    type("patternBeads", QStringLiteral("0"));
+    EXPECT_TRUE(dialog->notice().startsWith(QStringLiteral("Beads on the basic: 0 is too small")))
+        << dialog->notice().toStdString();
+    type("patternBeads", QStringLiteral("90000"));
+    EXPECT_TRUE(dialog->notice().contains(QStringLiteral("are the most"))) << dialog->notice().toStdString();
+}
+
+TEST_F(PatternDialogTest, LoopsRoundALoopAndOneLoop) {
+    open();
+    choose("patternOrigin", QStringLiteral("made: loops round a loop"));
+    type("patternBeads", QStringLiteral("10"));
+    type("patternRows", QStringLiteral("3"));
+    // A loop gains 10 beads, as its pitch was fitted to.
+    EXPECT_EQ(cell("patternCounts", 0, 0), QStringLiteral("30"));
+    EXPECT_EQ(cell("patternCounts", 2, 0), QStringLiteral("10"));
+    EXPECT_TRUE(child<LeafDrawing>("leafDrawing")->look().loops);
+    EXPECT_FALSE(child<QComboBox>("patternTip")->isVisible());
+    choose("patternOrigin", QStringLiteral("made: one loop of beads"));
+    EXPECT_FALSE(child<QLineEdit>("patternRows")->isVisible());
+    type("patternBeads", QStringLiteral("16"));
+    EXPECT_EQ(cell("patternFigures", 0, 1), QStringLiteral("16"));
+    ok();
+    ASSERT_EQ(dialog->result(), QDialog::Accepted);
+    EXPECT_EQ(dialog->form().make->rows, 1);
+    EXPECT_EQ(dialog->form().wiresAtBase, 2);
+}
+
+TEST_F(PatternDialogTest, ThePointsAngleIsAskedForWhereThereIsAPoint) {
+    open();
+    choose("patternOrigin", QStringLiteral("made: rows around a basic"));
+    EXPECT_FALSE(child<QLineEdit>("patternPoint")->isVisible());
+    choose("patternTip", QStringLiteral("pointed"));
+    EXPECT_TRUE(child<QLineEdit>("patternPoint")->isVisible());
+    type("patternPoint", QStringLiteral("40"));
+    const QString narrow = cell("patternFigures", 1, 1);
+    EXPECT_NEAR(inDegrees(dialog->form().make->point), 20, 1e-9);
+    type("patternPoint", QStringLiteral("100"));
+    EXPECT_NE(cell("patternFigures", 1, 1), narrow);
+    type("patternPoint", QStringLiteral("2"));
+    EXPECT_FALSE(dialog->notice().isEmpty());
+}
+
+TEST_F(PatternDialogTest, WhatSheCorrectedSinceStaysWhereThePatternStays) {
+    plan.kinds[0].make = LeafMake{Making::rows, 5, 5, degrees(30), ""};
+    plan.kinds[0].beadSize = "11/0";
+    plan.kinds[0].beads = 57;
+    plan.kinds[0].wire = millimetres(333);
+    open();
+    ok();
+    EXPECT_FALSE(dialog->edit()) << "a look at the pattern changes nothing";
+    open();
+    type("patternRows", QStringLiteral("7"));
+    ok();
+    ASSERT_TRUE(dialog->edit());
+    EXPECT_NE(dialog->form().beads, 57);
+}
+
+TEST_F(PatternDialogTest, ABeadSizeThatNobodyKnowsIsSaid) {
+    plan.kinds[0].beadSize = "grandmother's";
+    open();
+    choose("patternOrigin", QStringLiteral("made: rows around a basic"));
+    EXPECT_TRUE(dialog->notice().contains(QStringLiteral("grandmother's"))) << dialog->notice().toStdString();
+    ok();
+    EXPECT_TRUE(dialog->isVisible());
+    choose("patternOrigin", QStringLiteral("measured by you"));
+    ok();
+    EXPECT_FALSE(dialog->isVisible());
+}
+
+TEST_F(PatternDialogTest, ARowThatIsChosenIsMarkedInTheDrawing) {
+    open();
+    auto* drawing = child<LeafDrawing>("leafDrawing");
+    const QImage before = drawing->grab().toImage();
+    auto* counts = child<QTableWidget>("patternCounts");
+    const QRect at = counts->visualItemRect(counts->item(0, 0));
+    QTest::mouseClick(counts->viewport(), Qt::LeftButton, {}, at.center());
+    EXPECT_NE(drawing->grab().toImage(), before);
+}
+
+TEST(RowCounts, NameTheirRows) {
+    EXPECT_EQ(rowName(0, 3, false), QStringLiteral("outer"));
+    EXPECT_EQ(rowName(1, 3, false), QStringLiteral("2."));
+    EXPECT_EQ(rowName(2, 3, false), QStringLiteral("basic"));
+    EXPECT_EQ(rowName(2, 3, true), QStringLiteral("inner"));
+    EXPECT_EQ(rowName(0, 1, true), QStringLiteral("outer"));
+}
+
+} // namespace
+} // namespace stemwright
