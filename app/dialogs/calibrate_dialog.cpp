@@ -143,7 +143,7 @@ CalibrateDialog::CalibrateDialog(const Plan& plan, QWidget* parent)
     table_->setRowCount(static_cast<int>(plan.stems.size()));
     table_->setSelectionMode(QAbstractItemView::SingleSelection);
     table_->setEditTriggers(QAbstractItemView::DoubleClicked | QAbstractItemView::EditKeyPressed |
-                            QAbstractItemView::AnyKeyPressed | QAbstractItemView::SelectedClicked);
+                            QAbstractItemView::AnyKeyPressed);
     table_->setTabKeyNavigation(false);
     body()->addWidget(table_, 1);
     outcome_->setObjectName(QStringLiteral("calibrateOutcome"));

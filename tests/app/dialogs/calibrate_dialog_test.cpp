@@ -34,11 +34,16 @@ protected:
         const QRect at = table()->visualItemRect(table()->item(row, 2));
         QTest::mouseClick(table()->viewport(), Qt::LeftButton, {}, at.center());
         QTest::keyClick(table(), Qt::Key_F2);
-        auto* editor = table()->viewport()->findChild<QLineEdit*>();
+        // A closed editor lives on, hidden, until the next turn of the event loop.
+        QLineEdit* editor = nullptr;
+        for (QLineEdit* each : table()->viewport()->findChildren<QLineEdit*>())
+            if (each->isVisible())
+                editor = each;
         ASSERT_TRUE(editor);
         QTest::keyClick(editor, Qt::Key_A, Qt::ControlModifier);
         QTest::keyClicks(editor, words);
         QTest::keyClick(editor, Qt::Key_Return);
+        QCoreApplication::processEvents(); // a table takes what was typed in the next turn of the event loop
     }
     void ok() {
         QTest::mouseClick(dialog->findChild<QPushButton*>(QStringLiteral("calibrateDialogOk")), Qt::LeftButton);
