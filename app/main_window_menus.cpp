@@ -3,6 +3,7 @@
 #include "app/board/board_view.h"
 #include "app/board_page.h"
 #include "app/dialogs/binding_dialog.h"
+#include "app/dialogs/buying_dialog.h"
 #include "app/dialogs/calibrate_dialog.h"
 #include "app/dialogs/new_plan_dialog.h"
 #include "app/dialogs/pot_dialog.h"
@@ -151,6 +152,12 @@ void MainWindow::buildPlanMenu() {
     });
     connect(add(menu, "calibrate", tr("&Calibrate the binding…")), &QAction::triggered, this, [this] {
         CalibrateDialog dialog(session_->plan(), this);
+        if (dialog.exec() == QDialog::Accepted)
+            if (const auto edit = dialog.edit())
+                session_->make(*edit);
+    });
+    connect(add(menu, "buying", tr("&How things are sold…")), &QAction::triggered, this, [this] {
+        BuyingDialog dialog(session_->plan(), this);
         if (dialog.exec() == QDialog::Accepted)
             if (const auto edit = dialog.edit())
                 session_->make(*edit);

@@ -76,13 +76,13 @@ void NumberField::setValue(double value) {
 std::optional<double> NumberField::value() const {
     if (set_ && text() == setText_)
         return set_;
-    if (!refusal().isEmpty())
+    if (!refusal().isEmpty() || text().trimmed().isEmpty())
         return std::nullopt;
     return readNumber(text(), least_, most_, decimals_).value;
 }
 
 QString NumberField::refusal() const {
-    if (set_ && text() == setText_)
+    if ((set_ && text() == setText_) || (optional_ && text().trimmed().isEmpty()))
         return {};
     if (decimals_ == 0)
         return readCount(text(), static_cast<int>(least_), static_cast<int>(most_)).refusal;

@@ -58,12 +58,15 @@ class NumberField : public EntryField {
 public:
     NumberField(double least, double most, int decimals, QWidget* parent = nullptr);
     void setValue(double value);
+    /// An empty text is no number, and fits.
+    void setOptional(bool on) { optional_ = on; }
     std::optional<double> value() const;
     QString refusal() const override;
 
 private:
     double least_, most_;
     int decimals_;
+    bool optional_ = false;
     std::optional<double> set_;
     QString setText_;
 };

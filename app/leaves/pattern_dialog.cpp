@@ -328,7 +328,7 @@ void PatternDialog::showRows(const KindForm& now) {
     const MixId mix{mix_->currentData().toUInt()};
     const LeafLook leaf = lookOf(plan_, now, mix);
     drawing_->setLook(leaf);
-    const std::vector<RowCount> rows = rowCounts(leaf);
+    const std::vector<RowColours> rows = rowCounts(leaf);
     const int colours = static_cast<int>(leaf.bands.size()), count = static_cast<int>(rows.size());
     counts_->clear();
     counts_->setColumnCount(colours + 1);
@@ -342,7 +342,7 @@ void PatternDialog::showRows(const KindForm& now) {
     }
     std::vector<int> sums(static_cast<std::size_t>(colours) + 1);
     for (int row = 0; row < count; ++row) {
-        const RowCount& each = rows[static_cast<std::size_t>(row)];
+        const RowColours& each = rows[static_cast<std::size_t>(row)];
         sides += rowName(static_cast<std::size_t>(row), rows.size(), leaf.loops);
         put(counts_, row, 0, countText(each.beads));
         sums[0] += each.beads;

@@ -14,11 +14,11 @@ QString tr(const char* source, const char* note = nullptr) {
 
 } // namespace
 
-std::vector<RowCount> rowCounts(const LeafLook& look) {
+std::vector<RowColours> rowCounts(const LeafLook& look) {
     const LeafRows rows = leafRows(shapeOf(look));
-    std::vector<RowCount> all;
+    std::vector<RowColours> all;
     for (const LeafRow& row : rows.rows) {
-        RowCount count{static_cast<int>(row.count), std::vector<int>(look.bands.size())};
+        RowColours count{static_cast<int>(row.count), std::vector<int>(look.bands.size())};
         for (std::size_t i = row.first; i < row.first + row.count && !count.colours.empty(); ++i)
             ++count.colours[std::min(static_cast<std::size_t>(rows.beads[i].band), count.colours.size() - 1)];
         all.push_back(std::move(count));

@@ -1,0 +1,63 @@
+#pragma once
+
+#include "app/fields/form_dialog.h"
+#include "core/plan/edit.h"
+
+#include <optional>
+#include <vector>
+
+class QGridLayout;
+class QPushButton;
+
+namespace stemwright {
+
+/// How things are sold and what they cost: the spare, the packs of beads, wire, thread, clay and cover, and the
+/// straight lengths that stake and core wire is to be had in.
+class BuyingDialog : public FormDialog {
+    Q_OBJECT
+public:
+    explicit BuyingDialog(const Plan& plan, QWidget* parent = nullptr);
+
+    /// What the fields say, as one edit; nothing where they say what the plan says.
+    std::optional<Edit> edit() const;
+
+protected:
+    QString problem() override;
+
+private:
+    /// One line: how much is sold in one, and for how much. One of the amounts is there.
+    struct PackRow {
+        QString what;
+        LengthField* length = nullptr;
+        NumberField* mass = nullptr;
+        NumberField* price = nullptr;
+    };
+    struct BarRow {
+        Bar before;
+        LengthField* length;
+        NumberField* price;
+        QPushButton* remove;
+    };
+
+    NumberField* priceField(double price, const QString& name, const QString& accessible);
+    PackRow addMass(const QString& what, const QString& name, const Pack& pack);
+    PackRow addLength(const QString& what, const QString& name, std::optional<Length> length, double price);
+    void addBar(const Bar& bar);
+    void removeBar(const QPushButton* button);
+    void nameBars();
+    Pack massPack(const PackRow& row, const Pack& before) const;
+    double priceOf(const NumberField* field) const;
+    Buying buying() const;
+    Binding binding() const;
+
+    Plan plan_;
+    NumberField* spare_;
+    QGridLayout* packs_;
+    PackRow beads_, leafWire_, clay_, cover_;
+    std::vector<PackRow> wraps_;
+    QGridLayout* bars_;
+    std::vector<BarRow> barRows_;
+    QPushButton* addBar_;
+};
+
+} // namespace stemwright

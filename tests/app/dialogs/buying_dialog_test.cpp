@@ -1,0 +1,170 @@
+#include "app/dialogs/buying_dialog.h"
+
+#include "tests/support/boards.h"
+
+#include <gtest/gtest.h>
+
+#include <QPushButton>
+#include <QtTest>
+
+namespace stemwright {
+namespace {
+
+using test::smallBoard;
+
+class BuyingDialogTest : public testing::Test {
+protected:
+    BuyingDialogTest() {
+        plan.binding.wraps = {Wrap{}};
+        plan.buying = {};
+    }
+    void open() {
+        dialog.emplace(plan);
+        dialog->show();
+        dialog->activateWindow();
+        ASSERT_TRUE(QTest::qWaitForWindowActive(&*dialog));
+    }
+    template <class Widget> Widget* child(const char* name) {
+        auto* widget = dialog->findChild<Widget*>(QLatin1String(name));
+        EXPECT_TRUE(widget) << name;
+        return widget;
+    }
+    void type(const char* name, const QString& words) {
+        auto* field = child<QLineEdit>(name);
+        field->setFocus();
+        QTest::keyClick(field, Qt::Key_A, Qt::ControlModifier);
+        QTest::keyClick(field, Qt::Key_Delete);
+        QTest::keyClicks(field, words);
+    }
+    void press(const char* name) {
+        auto* button = child<QPushButton>(name);
+        button->setFocus();
+        QTest::keyClick(button, Qt::Key_Space);
+    }
+    Plan after() {
+        Plan changed = plan;
+        const auto edit = dialog->edit();
+        EXPECT_TRUE(edit);
+        if (edit) {
+            EXPECT_TRUE(apply(changed, *edit));
+        }
+        EXPECT_FALSE(firstProblem(changed));
+        return changed;
+    }
+
+    Plan plan = smallBoard();
+    std::optional<BuyingDialog> dialog;
+};
+
+TEST_F(BuyingDialogTest, UntouchedItChangesNothingInEitherUnit) {
+    plan.buying.spare = 1.0 / 3;
+    plan.buying.beads = {10.123456789, 2.5, "{\"a\":1}"};
+    plan.buying.leafWire = {12345.678, 4, ""};
+    plan.buying.bars = {{millimetres(304.8), 0, ""}, {millimetres(1000.0 / 3), 1.25, "{\"b\":2}"}};
+    plan.buying.wraps = {{0, 3, ""}};
+    plan.binding.wraps[0].sold = millimetres(8000.0 / 7);
+    for (const bool imperial : {false, true}) {
+        plan.units.length = imperial ? LengthUnit::inch : LengthUnit::millimetre;
+        plan.units.mass = imperial ? MassUnit::ounce : MassUnit::gram;
+        open();
+        press("buyingDialogOk");
+        EXPECT_EQ(dialog->result(), QDialog::Accepted) << dialog->notice().toStdString();
+        EXPECT_FALSE(dialog->edit()) << imperial;
+    }
+}
+
+TEST_F(BuyingDialogTest, TakesWhatIsTypedAsOneEdit) {
+    open();
+    type("buyingSpare", QStringLiteral("15"));
+    type("buyingBeadsAmount", QStringLiteral("10"));
+    type("buyingBeadsPrice", QStringLiteral("2,40"));
+    type("buyingLeafWireAmount", QStringLiteral("24 m"));
+    type("buyingLeafWirePrice", QStringLiteral("5"));
+    type("buyingWrap0Amount", QStringLiteral("8 m"));
+    type("buyingWrap0Price", QStringLiteral("1.1"));
+    type("buyingClayAmount", QStringLiteral("500"));
+    press("buyingAddBar");
+    type("buyingBar0Length", QStringLiteral("45 cm"));
+    press("buyingAddBar");
+    type("buyingBar1Length", QStringLiteral("1 m"));
+    type("buyingBar1Price", QStringLiteral("0.8"));
+    press("buyingDialogOk");
+    ASSERT_EQ(dialog->result(), QDialog::Accepted) << dialog->notice().toStdString();
+    const Plan now = after();
+    EXPECT_NEAR(now.buying.spare, 0.15, 1e-12);
+    EXPECT_EQ(now.buying.beads.amount, 10);
+    EXPECT_EQ(now.buying.beads.price, 2.4);
+    EXPECT_EQ(now.buying.leafWire.amount, 24'000);
+    EXPECT_EQ(now.buying.leafWire.price, 5);
+    ASSERT_TRUE(now.binding.wraps[0].sold);
+    EXPECT_EQ(inMillimetres(*now.binding.wraps[0].sold), 8000);
+    ASSERT_EQ(now.buying.wraps.size(), 1u);
+    EXPECT_EQ(now.buying.wraps[0].price, 1.1);
+    EXPECT_EQ(now.buying.clay.amount, 500);
+    ASSERT_EQ(now.buying.bars.size(), 2u);
+    EXPECT_EQ(inMillimetres(now.buying.bars[0].length), 450);
+    EXPECT_EQ(now.buying.bars[1].price, 0.8);
+    Plan undone = plan;
+    auto undo = apply(undone, *dialog->edit());
+    ASSERT_TRUE(undo);
+    ASSERT_TRUE(apply(undone, undo.value()));
+    EXPECT_EQ(undone, plan);
+}
+
+TEST_F(BuyingDialogTest, RemovesALengthAndEmptiesAPack) {
+    plan.buying.beads = {10, 2, ""};
+    plan.buying.bars = {{millimetres(300), 1, ""}, {millimetres(500), 2, ""}, {millimetres(700), 3, ""}};
+    open();
+    press("buyingBar1Remove");
+    EXPECT_EQ(child<QLineEdit>("buyingBar1Length")->text(), QStringLiteral("700 mm"));
+    type("buyingBeadsAmount", QString());
+    type("buyingBeadsPrice", QString());
+    press("buyingDialogOk");
+    ASSERT_EQ(dialog->result(), QDialog::Accepted) << dialog->notice().toStdString();
+    const Plan now = after();
+    ASSERT_EQ(now.buying.bars.size(), 2u);
+    EXPECT_EQ(now.buying.bars[1], plan.buying.bars[2]);
+    EXPECT_EQ(now.buying.beads.amount, 0);
+    EXPECT_EQ(now.buying.beads.price, 0);
+}
+
+TEST_F(BuyingDialogTest, ImpossibleThingsAreSaidWithTheirPlace) {
+    open();
+    type("buyingSpare", QStringLiteral("900"));
+    press("buyingDialogOk");
+    EXPECT_TRUE(
+        dialog->notice().startsWith(QStringLiteral("Spare of beads and leaf wire, %: 900 is too large")))
+        << dialog->notice().toStdString();
+    type("buyingSpare", QStringLiteral("10"));
+    type("buyingBeadsPrice", QStringLiteral("3"));
+    press("buyingDialogOk");
+    EXPECT_TRUE(dialog->notice().contains(QStringLiteral("not for how much")))
+        << dialog->notice().toStdString();
+    EXPECT_TRUE(child<QLineEdit>("buyingBeadsAmount")->hasFocus());
+    type("buyingBeadsAmount", QStringLiteral("12"));
+    press("buyingAddBar");
+    type("buyingBar0Length", QStringLiteral("0"));
+    press("buyingDialogOk");
+    EXPECT_TRUE(dialog->notice().contains(QStringLiteral("too small"))) << dialog->notice().toStdString();
+    type("buyingBar0Length", QStringLiteral("30 cm"));
+    press("buyingAddBar");
+    type("buyingBar1Length", QStringLiteral("300 mm"));
+    press("buyingDialogOk");
+    EXPECT_TRUE(dialog->notice().contains(QStringLiteral("twice"))) << dialog->notice().toStdString();
+    EXPECT_TRUE(dialog->isVisible());
+    type("buyingBar1Length", QStringLiteral("40 cm"));
+    press("buyingDialogOk");
+    EXPECT_FALSE(dialog->isVisible());
+}
+
+TEST_F(BuyingDialogTest, OuncesAreUnderstood) {
+    plan.units.mass = MassUnit::ounce;
+    open();
+    type("buyingBeadsAmount", QStringLiteral("2"));
+    press("buyingDialogOk");
+    // One avoirdupois ounce is 28.349523125 g.
+    EXPECT_NEAR(after().buying.beads.amount, 56.69904625, 1e-9);
+}
+
+} // namespace
+} // namespace stemwright
