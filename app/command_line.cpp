@@ -1,24 +1,22 @@
 #include "app/command_line.h"
 
+#include "app/command_parts.h"
 #include "app/figures_text.h"
 #include "app/file_store.h"
 #include "app/messages.h"
 #include "app/sheet_painter.h"
+#include "app/suggest_commands.h"
 #include "app/wording.h"
 #include "core/document/examples.h"
 #include "core/document/plan_file.h"
 #include "core/figures/figures.h"
 #include "core/figures/findings.h"
-#include "core/suggest/spread.h"
 
 #include <QCommandLineParser>
 #include <QCoreApplication>
 #include <QDir>
 #include <QFileInfo>
 
-#include <nlohmann/json.hpp>
-
-#include <chrono>
 #include <ostream>
 #include <set>
 
@@ -30,63 +28,17 @@ QString tr(const char* source) {
     return QCoreApplication::translate("CommandLine", source);
 }
 
-/// Where a command writes and how it fails: one sentence, exit 2.
-struct Streams {
-    std::ostream& out;
-    std::ostream& err;
-
-    int unusable(const QString& sentence) const {
-        err << sentence.toStdString() << '\n';
-        return exitUnusable;
-    }
-    void say(const QString& text) const { out << text.toStdString(); }
-};
-
 using Arguments = QStringList;
-
-struct Command {
-    const char* name;
-    const char* usage;
-    const char* says;
-    int (*run)(const Arguments&, const Streams&);
-};
 
 const std::vector<Command>& commands();
 
-/// Parses a command's arguments. An exit code where they cannot be used or only help was wanted.
-std::optional<int> parse(QCommandLineParser& parser, const char* name, const Arguments& arguments,
-                         const Streams& streams, qsizetype least, qsizetype most) {
-    const QCommandLineOption help({QStringLiteral("h"), QStringLiteral("help")}, tr("Shows this help."));
-    parser.addOption(help);
-    if (!parser.parse(Arguments{QStringLiteral("stemwright %1").arg(QLatin1String(name))} + arguments))
-        return streams.unusable(parser.errorText());
-    if (parser.isSet(help)) {
-        // Qt names the program alone.
-        QString text = parser.helpText();
-        streams.say(text.replace(text.indexOf(QLatin1String("[options]")), 9,
-                                 QLatin1String(name) + QLatin1String(" [options]")));
-        return exitFine;
-    }
-    const qsizetype count = parser.positionalArguments().size();
-    if (count < least)
-        return streams.unusable(tr("%1 needs a plan; see stemwright %1 --help.").arg(QLatin1String(name)));
-    if (count > most)
-        return streams.unusable(tr("“%1” is one argument too many; see stemwright %2 --help.")
-                                    .arg(parser.positionalArguments().at(most), QLatin1String(name)));
-    return std::nullopt;
-}
-
-QCommandLineOption outputOption(const QString& what) {
-    return {{QStringLiteral("o"), QStringLiteral("output")}, what, QStringLiteral("FILE")};
-}
-
-int runExample(const Arguments& arguments, const Streams& streams) {
+int runExample(const Arguments& arguments, const CommandStreams& streams) {
     QCommandLineParser parser;
     parser.setApplicationDescription(tr("Writes a built-in plan; without a name, lists them."));
     parser.addPositionalArgument(QStringLiteral("NAME"), tr("Which one."), QStringLiteral("[NAME]"));
     const QCommandLineOption output = outputOption(tr("The plan to write."));
     parser.addOption(output);
-    if (const auto code = parse(parser, "example", arguments, streams, 0, 1))
+    if (const auto code = parseCommand(parser, "example", arguments, streams, 0, 1))
         return *code;
     if (parser.positionalArguments().isEmpty()) {
         for (const ExampleInfo& info : examples())
@@ -113,13 +65,13 @@ int runExample(const Arguments& arguments, const Streams& streams) {
     return streams.unusable(tr("There is no example “%1”; stemwright example lists them.").arg(name));
 }
 
-int runFigures(const Arguments& arguments, const Streams& streams) {
+int runFigures(const Arguments& arguments, const CommandStreams& streams) {
     QCommandLineParser parser;
     parser.setApplicationDescription(tr("Prints every figure of a plan, by stem and for the pot."));
     parser.addPositionalArgument(QStringLiteral("PLAN"), tr("The plan's file."));
     const QCommandLineOption json(QStringLiteral("json"), tr("As JSON, with the unit in each key."));
     parser.addOption(json);
-    if (const auto code = parse(parser, "figures", arguments, streams, 1, 1))
+    if (const auto code = parseCommand(parser, "figures", arguments, streams, 1, 1))
         return *code;
     QString why;
     const std::optional<Plan> plan = readPlan(parser.positionalArguments().front(), &why);
@@ -133,11 +85,11 @@ int runFigures(const Arguments& arguments, const Streams& streams) {
     return exitFine;
 }
 
-int runCheck(const Arguments& arguments, const Streams& streams) {
+int runCheck(const Arguments& arguments, const CommandStreams& streams) {
     QCommandLineParser parser;
     parser.setApplicationDescription(tr("Prints what the board noticed; exit 1 if there is anything."));
     parser.addPositionalArgument(QStringLiteral("PLAN"), tr("The plan's file."));
-    if (const auto code = parse(parser, "check", arguments, streams, 1, 1))
+    if (const auto code = parseCommand(parser, "check", arguments, streams, 1, 1))
         return *code;
     QString why;
     const std::optional<Plan> plan = readPlan(parser.positionalArguments().front(), &why);
@@ -149,73 +101,6 @@ int runCheck(const Arguments& arguments, const Streams& streams) {
         streams.say(QStringLiteral("%1. %2\n").arg(said.title, said.detail));
     }
     return found.empty() ? exitFine : exitFindings;
-}
-
-int runSpread(const Arguments& arguments, const Streams& streams) {
-    QCommandLineParser parser;
-    parser.setApplicationDescription(
-        tr("Spreads the colours over the stems with the least unevenness that these leaves "
-           "allow, and writes the plan."));
-    parser.addPositionalArgument(QStringLiteral("PLAN"), tr("The plan's file."));
-    const QCommandLineOption output = outputOption(tr("The plan to write; it may be the same."));
-    const QCommandLineOption pairs(QStringLiteral("matched-pairs"),
-                                   tr("First as few unmatched pairs as can be, then the least unevenness."));
-    const QCommandLineOption seed(QStringLiteral("seed"),
-                                  tr("One of the equally good answers, by this number."), QStringLiteral("N"));
-    const QCommandLineOption any(QStringLiteral("any-leaves"),
-                                 tr("Leaves on stems may go back to the tray for others of their kind."));
-    const QCommandLineOption json(QStringLiteral("json"), tr("The outcome as JSON."));
-    parser.addOptions({output, pairs, seed, any, json});
-    if (const auto code = parse(parser, "spread", arguments, streams, 1, 1))
-        return *code;
-    if (!parser.isSet(output))
-        return streams.unusable(
-            tr("spread needs -o PLAN to say where the plan goes; see stemwright spread --help."));
-    SpreadOptions options;
-    options.matchedPairs = parser.isSet(pairs);
-    options.trayUse = parser.isSet(any) ? TrayUse::any : TrayUse::keep;
-    if (parser.isSet(seed)) {
-        bool fine = false;
-        options.seed = parser.value(seed).toUInt(&fine);
-        if (!fine)
-            return streams.unusable(
-                tr("--seed takes a whole number from 0, not “%1”.").arg(parser.value(seed)));
-    }
-    QString why;
-    const std::optional<Plan> plan = readPlan(parser.positionalArguments().front(), &why);
-    if (!plan)
-        return streams.unusable(why);
-    const auto start = std::chrono::steady_clock::now();
-    const Result<Suggestion> found = spread(*plan, options);
-    const std::chrono::duration<double, std::milli> took = std::chrono::steady_clock::now() - start;
-    if (!found)
-        return streams.unusable(sentence(found.problem()));
-    const Suggestion& s = found.value();
-    if (!writePlan(taken(*plan, s), parser.value(output), &why))
-        return streams.unusable(why);
-    if (parser.isSet(json)) {
-        const nlohmann::ordered_json out{{"unevenness_before", s.before},
-                                         {"unevenness_after", s.after},
-                                         {"unevenness_bound", s.bound},
-                                         {"proved", s.proved},
-                                         {"unmatched_pairs_before", s.unmatchedBefore},
-                                         {"unmatched_pairs_after", s.unmatchedAfter},
-                                         {"moved", s.moved},
-                                         {"filled", s.filled},
-                                         {"time_ms", took.count()}};
-        streams.out << out.dump(2) << '\n';
-        return exitFine;
-    }
-    streams.say(tr("unevenness %1 → %2; none below %3 is possible (%4)\n")
-                    .arg(shareText(s.before), shareText(s.after), shareText(s.bound),
-                         s.proved ? tr("proved the best") : tr("not proved the best")));
-    if (options.matchedPairs)
-        streams.say(tr("unmatched pairs %1 → %2\n").arg(s.unmatchedBefore).arg(s.unmatchedAfter));
-    streams.say(tr("%1 leaves change place, %2 empty places are filled, in %3 ms\n")
-                    .arg(s.moved)
-                    .arg(s.filled)
-                    .arg(took.count(), 0, 'f', 1));
-    return exitFine;
 }
 
 /// The pages by the words that ask for them.
@@ -251,7 +136,7 @@ std::optional<std::set<std::size_t>> stemsOf(const QString& list, std::size_t co
     return fine ? std::optional(stems) : std::nullopt;
 }
 
-int runSheets(const Arguments& arguments, const Streams& streams) {
+int runSheets(const Arguments& arguments, const CommandStreams& streams) {
     QCommandLineParser parser;
     parser.setApplicationDescription(
         tr("Writes the sheets, true size: one PDF, or into a folder an SVG a page."));
@@ -269,7 +154,7 @@ int runSheets(const Arguments& arguments, const Streams& streams) {
                                    QStringLiteral("LIST"));
     const QCommandLineOption grey(QStringLiteral("grey"), tr("For a printer without colour."));
     parser.addOptions({output, paper, only, stems, grey});
-    if (const auto code = parse(parser, "sheets", arguments, streams, 1, 1))
+    if (const auto code = parseCommand(parser, "sheets", arguments, streams, 1, 1))
         return *code;
     if (!parser.isSet(output))
         return streams.unusable(
@@ -327,8 +212,10 @@ const std::vector<Command>& commands() {
          QT_TRANSLATE_NOOP("CommandLine", "writes a built-in plan; without a name, lists them"), runExample},
         {"figures", "figures PLAN [--json]",
          QT_TRANSLATE_NOOP("CommandLine", "prints every figure, by stem and for the pot"), runFigures},
-        {"spread", "spread PLAN -o PLAN [--matched-pairs] [--seed N] [--json]",
-         QT_TRANSLATE_NOOP("CommandLine", "spreads the colours, and says how good that is"), runSpread},
+        spreadCommand(),
+        orderCommand(),
+        heightsCommand(),
+        startCommand(),
         {"sheets",
          "sheets PLAN -o FILE.pdf|FOLDER/ [--paper a4|a3|letter] [--only PAGE,…] [--stems 1,4-6] [--grey]",
          QT_TRANSLATE_NOOP("CommandLine", "writes the paper"), runSheets},
@@ -364,7 +251,8 @@ QString generalHelp() {
     return help;
 }
 
-std::optional<int> parseWindow(const Arguments& arguments, const Streams& streams, WindowRequest* window) {
+std::optional<int> parseWindow(const Arguments& arguments, const CommandStreams& streams,
+                               WindowRequest* window) {
     QCommandLineParser parser;
     const QCommandLineOption help({QStringLiteral("h"), QStringLiteral("help")}, {});
     const QCommandLineOption version({QStringLiteral("v"), QStringLiteral("version")}, {});
@@ -429,7 +317,7 @@ bool isCommand(const QStringList& arguments) {
 
 std::optional<int> runCommand(const QStringList& arguments, std::ostream& out, std::ostream& err,
                               WindowRequest* window) {
-    const Streams streams{out, err};
+    const CommandStreams streams{out, err};
     if (arguments.size() > 1)
         if (const Command* command = commandNamed(arguments[1]))
             return command->run(arguments.mid(2), streams);

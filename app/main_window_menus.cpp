@@ -2,11 +2,14 @@
 #include "app/about_dialogs.h"
 #include "app/board/board_view.h"
 #include "app/board_page.h"
+#include "app/compare/compare_dialog.h"
 #include "app/dialogs/binding_dialog.h"
 #include "app/dialogs/buying_dialog.h"
 #include "app/dialogs/calibrate_dialog.h"
+#include "app/dialogs/heights_dialog.h"
 #include "app/dialogs/new_plan_dialog.h"
 #include "app/dialogs/pot_dialog.h"
+#include "app/dialogs/start_dialog.h"
 #include "app/dialogs/stem_dialog.h"
 #include "app/main_window.h"
 #include "app/messages.h"
@@ -124,6 +127,21 @@ void MainWindow::buildSuggestMenu() {
     spreads("shuffle", tr("S&huffle"), QKeySequence(Qt::Key_F8),
             [](Suggestions& suggestions) { suggestions.shuffle(); });
     menu->addSeparator();
+    spreads("varyHeights", tr("&Vary the heights…"), QKeySequence(Qt::SHIFT | Qt::Key_F7),
+            [this](Suggestions& suggestions) {
+                HeightsDialog dialog(session_->plan(), this);
+                if (dialog.exec() == QDialog::Accepted)
+                    suggestions.varyHeights(dialog.options(), dialog.fills(), dialog.matchedPairs());
+            });
+    spreads("startMeOff", tr("Start &me off…"), QKeySequence(Qt::CTRL | Qt::Key_F6),
+            [this](Suggestions& suggestions) {
+                StartDialog dialog(session_->plan(), this);
+                if (dialog.exec() == QDialog::Accepted)
+                    suggestions.startMeOff(dialog.options());
+            });
+    menu->addSeparator();
+    spreads("compare", tr("&Compare side by side…"), QKeySequence(Qt::SHIFT | Qt::Key_F8),
+            [this](Suggestions& suggestions) { CompareDialog(*session_, suggestions, this).exec(); });
     QAction* take =
         add(menu, "takeSuggestion", tr("&Take what is shown"), QKeySequence(Qt::CTRL | Qt::Key_Return));
     QAction* drop =

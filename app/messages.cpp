@@ -101,14 +101,25 @@ QString bare(const Problem& problem) {
     case ProblemCode::idTaken:
         return tr("There is a %1 %2 already.").arg(v(0), v(1));
     case ProblemCode::badRange:
-        return tr("%1: no number of leaves a stem lies from %2 to %3.").arg(v(0), v(1), v(2));
+        return v(1).toInt() > v(2).toInt()
+                   ? tr("%1: %2 at least and %3 at most contradict each other. From %4 to %5 would do.")
+                         .arg(v(0), v(1), v(2), v(4), v(5))
+                   : tr("%1: tiers of %4 leaves make no number from %2 to %3. From %5 to %6 would do.")
+                         .arg(v(0), v(1), v(2), v(3), v(4), v(5));
     case ProblemCode::rangeTooHigh:
-        return tr("%1: the stems ask for %2 leaves at least, and there are %3. At least %4 a stem would do.")
-            .arg(v(0), v(1), v(2), v(3));
+        return tr("%1: the stems ask for %2 leaves at least and there are %3, which is %5 too few. At least %4 "
+                  "a stem would do.")
+            .arg(v(0), v(1), v(2), v(3), v(4));
     case ProblemCode::rangeTooLow:
-        return tr("%1: there are %2 leaves to place, and the stems take %3 at most. At most %4 a stem would "
-                  "do.")
+        return tr("%1: there are %2 leaves to place and the stems take %3 at most, which leaves %5 over. At "
+                  "most %4 a stem would do.")
+            .arg(v(0), v(1), v(2), v(3), v(4));
+    case ProblemCode::pinsBeyondRange:
+        return tr("%1: its pinned and bound tiers hold %3 %2 leaves, and at most %4 are asked for. At most %3 "
+                  "a stem would do.")
             .arg(v(0), v(1), v(2), v(3));
+    case ProblemCode::rangeTwice:
+        return tr("%1 has two ranges; one is enough.").arg(v(0));
     case ProblemCode::rangesCollide:
         return tr("No heights fit all these ranges and numbers of leaves at once.");
     case ProblemCode::mixedTiers:

@@ -1,9 +1,9 @@
 #include "app/status_line.h"
 
+#include "app/best_standing.h"
 #include "app/look.h"
 #include "app/session.h"
 #include "app/wording.h"
-#include "core/suggest/spread.h"
 
 #include <QAccessible>
 #include <QActionGroup>
@@ -20,6 +20,7 @@ namespace stemwright {
 StatusLine::StatusLine(Session& session, QWidget* parent)
     : QWidget(parent),
       session_(session),
+      best_(new BestStanding(session, this)),
       placed_(new QLabel(this)),
       drift_(new QLabel(this)),
       heights_(new QLabel(this)),
@@ -34,7 +35,8 @@ StatusLine::StatusLine(Session& session, QWidget* parent)
     drift_->setToolTip(
         tr("Drift: how far the stems' colours are from the pot's, ΔE00, the mean of the stems by their "
            "beads. Unevenness: the sum of (leaves held − fair share)² over stems and mixes. The least "
-           "possible keeps the leaves that are on stems, and the pinned ones in their places."));
+           "possible keeps the leaves that are on stems, and the pinned ones in their places; the best drift "
+           "is that of the board with the least unevenness. Suggest, Spread the colours shows it."));
     heights_->setObjectName(QStringLiteral("heights"));
     hint_->setObjectName(QStringLiteral("hint"));
     hint_->setProperty("quiet", true);
@@ -80,6 +82,7 @@ StatusLine::StatusLine(Session& session, QWidget* parent)
     timer_->setSingleShot(true);
     connect(timer_, &QTimer::timeout, this, [this] { showFigures(true); });
     connect(&session_, &Session::changed, this, &StatusLine::refresh);
+    connect(best_, &BestStanding::changed, this, &StatusLine::showStanding);
     refresh();
 }
 
@@ -110,19 +113,27 @@ QString StatusLine::standing() const {
     const QString now = tr("pot drift %1 · unevenness %2").arg(driftText(pot.drift), shareText(pot.unevenness));
     if (pot.leaves == 0)
         return now;
-    const LeastUnevenness least = leastUnevenness(session_.plan(), TrayUse::keep);
-    if (pot.unevenness <= least.bound + 1e-9)
+    const std::optional<Best>& best = best_->best();
+    if (!best)
+        return tr("%1 — working out the least possible …").arg(now);
+    if (pot.unevenness <= best->bound + 1e-9)
         return tr("%1 — the least these leaves allow").arg(now);
-    return least.proved ? tr("%1 — least possible %2").arg(now, shareText(least.found))
-                        : tr("%1 — least possible from %2 to %3")
-                              .arg(now, shareText(least.bound), shareText(least.found));
+    const QString drift = driftText(best->drift);
+    return best->proved ? tr("%1 — least possible: drift %2 · unevenness %3")
+                              .arg(now, drift, shareText(best->unevenness))
+                        : tr("%1 — least possible: drift %2 · unevenness from %3 to %4")
+                              .arg(now, drift, shareText(best->bound), shareText(best->unevenness));
+}
+
+void StatusLine::showStanding() {
+    drift_->setText(standing());
 }
 
 void StatusLine::refresh() {
     const PotFigures& pot = session_.figures().pot;
     const Units& units = session_.plan().units;
     placed_->setText(tr("%1 placed · %2 in the tray").arg(countText(pot.leaves), countText(pot.inTray)));
-    drift_->setText(standing());
+    showStanding();
     heights_->setText(
         pot.stems ? tr("heights %1 to %2").arg(sizeText(pot.shortest, units), sizeText(pot.tallest, units))
                   : tr("no stems yet"));

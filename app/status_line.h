@@ -8,6 +8,7 @@ class QToolButton;
 
 namespace stemwright {
 
+class BestStanding;
 class Session;
 
 /// The line below every place: what is placed, how the pot stands, the units; and for some seconds what could
@@ -28,7 +29,10 @@ private:
     QString standing() const;
     void showFigures(bool on);
 
+    void showStanding();
+
     Session& session_;
+    BestStanding* best_;
     QLabel* placed_;
     QLabel* drift_;
     QLabel* heights_;

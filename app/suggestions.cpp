@@ -1,52 +1,31 @@
 #include "app/suggestions.h"
 
 #include "app/messages.h"
-#include "app/session.h"
+#include "app/suggestion_text.h"
 #include "app/wording.h"
 #include "core/suggest/order.h"
 #include "core/suggest/spread.h"
 
 #include <QtConcurrent>
 
+#include <algorithm>
+
 namespace stemwright {
 
 namespace {
 
-QString arrow(const QString& before, const QString& after) {
-    return QStringLiteral("%1 → %2").arg(before, after);
-}
-
-/// What the suggestion changes and how good it is known to be, a line each.
-QString figuresOf(const Plan& plan, const Suggestion& found, const WhatIf* whatIf) {
-    QStringList lines;
-    lines << Suggestions::tr("Unevenness %1").arg(arrow(shareText(found.before), shareText(found.after)));
-    if (found.unmatchedBefore || found.unmatchedAfter)
-        lines << Suggestions::tr("Unmatched pairs %1")
-                     .arg(arrow(countText(found.unmatchedBefore), countText(found.unmatchedAfter)));
-    if (found.inversionsBefore || found.inversionsAfter)
-        lines << Suggestions::tr("Steps against the colour order %1")
-                     .arg(arrow(countText(found.inversionsBefore), countText(found.inversionsAfter)));
-    if (whatIf)
-        lines << Suggestions::tr("Pot drift %1")
-                     .arg(arrow(driftText(whatIf->potDriftBefore), driftText(whatIf->potDriftAfter)));
-    lines << Suggestions::tr("%1 leaves change place, %2 come from the tray")
-                 .arg(countText(found.moved), countText(found.filled));
-    lines << (found.proved ? (found.unmatchedBound > 0 || found.unmatchedBefore > 0
-                                  ? Suggestions::tr("Proved: no fewer unmatched pairs, and with so few no less "
-                                                    "unevenness.")
-                                  : Suggestions::tr("Proved: these leaves allow nothing better."))
-                           : Suggestions::tr("Not proved the best: nothing below %1 is possible.")
-                                 .arg(shareText(found.bound)));
-    for (const Shortage& shortage : found.shortages)
-        lines << Suggestions::tr("%1 places stay empty for want of %2 leaves.")
-                     .arg(countText(shortage.emptySlots), nameText(plan, shortage.kind));
-    return lines.join(QLatin1Char('\n'));
-}
+/// So many can still be told apart in a list.
+constexpr std::size_t mostKept = 8;
 
 } // namespace
 
 Suggestions::Suggestions(Session& session, QObject* parent) : QObject(parent), session_(session) {
-    connect(&session_, &Session::changed, this, &Suggestions::abandon);
+    connect(&session_, &Session::changed, this, [this] {
+        abandon();
+        // They were made for the plan as it was.
+        kept_.clear();
+        Q_EMIT foundChanged();
+    });
 }
 
 Suggestions::~Suggestions() {
@@ -109,10 +88,26 @@ void Suggestions::offer(const Found& found) {
                                       : tr("%1: nothing better was found.").arg(title_));
         return;
     }
-    const Result<WhatIf> whatIf = session_.whatIf(Edit(suggestion.edits));
-    const WhatIf* known = whatIf ? &whatIf.value() : nullptr;
-    session_.showOffer(
-        {Edit(suggestion.edits), title_, figuresOf(session_.plan(), suggestion, known), suggestion});
+    const BeforeAfter plans(session_.plan(), suggestion.edits);
+    keep({Edit(suggestion.edits), title_, suggestionLines(plans, suggestion).join(QLatin1Char('\n')),
+          suggestion});
+    session_.showOffer(kept_.back());
+    Q_EMIT foundChanged();
+}
+
+void Suggestions::keep(Offer offer) {
+    std::erase_if(kept_, [&](const Offer& other) { return other.edit == offer.edit; });
+    const auto known = [this](const QString& title) {
+        return std::any_of(kept_.begin(), kept_.end(),
+                           [&](const Offer& other) { return other.title == title; });
+    };
+    // Two that came of one command are told apart by a number.
+    const QString title = offer.title;
+    for (int number = 2; known(offer.title); ++number)
+        offer.title = tr("%1, number %2").arg(title).arg(number);
+    if (kept_.size() >= mostKept)
+        kept_.erase(kept_.begin());
+    kept_.push_back(std::move(offer));
 }
 
 void Suggestions::spreadColours(bool matchedPairs) {
@@ -143,6 +138,26 @@ void Suggestions::shuffle() {
         options.seed = seed;
         options.search = search;
         return spread(plan, options);
+    });
+}
+
+void Suggestions::varyHeights(const HeightsOptions& options, bool fills, bool matchedPairs) {
+    look(tr("Vary the heights"),
+         [options, fills, matchedPairs](const Plan& plan, const stemwright::Search& search) {
+             if (!fills)
+                 return heights(plan, options);
+             SpreadOptions filling;
+             filling.matchedPairs = matchedPairs;
+             filling.search = search;
+             return heightsFilled(plan, options, filling);
+         });
+}
+
+void Suggestions::startMeOff(const StartOptions& options) {
+    look(tr("Start me off"), [options](const Plan& plan, const stemwright::Search& search) {
+        StartOptions now = options;
+        now.spread.search = search;
+        return stemwright::startMeOff(plan, now);
     });
 }
 

@@ -1,6 +1,7 @@
 #pragma once
 
-#include "core/suggest/suggestion.h"
+#include "app/session.h"
+#include "core/suggest/start.h"
 
 #include <QFutureWatcher>
 #include <QObject>
@@ -10,10 +11,9 @@
 #include <memory>
 #include <optional>
 #include <stop_token>
+#include <vector>
 
 namespace stemwright {
-
-class Session;
 
 /// Looks for suggestions away from the window's thread, one at a time, and offers what it found over the board.
 /// An edit made meanwhile ends the search, since its answer would be to another plan.
@@ -35,12 +35,19 @@ public:
     void orderTipToBase();
     /// Another answer of equal figures, drawn by a seed that is told.
     void shuffle();
+    /// With `fills`, the places that open get leaves from the tray.
+    void varyHeights(const HeightsOptions& options, bool fills, bool matchedPairs);
+    void startMeOff(const StartOptions& options);
+
+    /// What was found for the plan as it is, the last one last; so that two can be compared.
+    const std::vector<Offer>& found() const { return kept_; }
 
 Q_SIGNALS:
     /// Text for a line of progress; empty when nothing runs.
     void progress(const QString& text);
     /// The plan is already as good as can be, or the search had no answer: a sentence.
     void said(const QString& sentence);
+    void foundChanged();
 
 private:
     struct Found {
@@ -48,6 +55,7 @@ private:
         std::optional<Problem> problem;
     };
     void offer(const Found& found);
+    void keep(Offer offer);
     void abandon();
 
     Session& session_;
@@ -55,6 +63,7 @@ private:
     std::stop_source stop_;
     std::unique_ptr<QFutureWatcher<Found>> watcher_;
     std::uint32_t shuffles_ = 0;
+    std::vector<Offer> kept_;
 };
 
 } // namespace stemwright

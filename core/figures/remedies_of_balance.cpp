@@ -1,5 +1,6 @@
 // Remedies that bring a stem leaves of other stems or of the tray.
 #include "core/figures/arrangement.h"
+#include "core/figures/best_swap.h"
 #include "core/figures/remedies.h"
 
 #include <algorithm>
@@ -12,18 +13,6 @@ namespace stemwright {
 namespace {
 
 constexpr double never = std::numeric_limits<double>::infinity();
-
-/// A stem's free leaves by line.
-std::vector<std::vector<SlotRef>> freeLeaves(const Remedying& about, const Stem& stem) {
-    std::vector<std::vector<SlotRef>> free(about.tables.lines().size());
-    for (std::size_t t = 0; t < stem.tiers.size(); ++t)
-        for (std::size_t s = 0; s < stem.tiers[t].slots.size(); ++s) {
-            const Slot& slot = stem.tiers[t].slots[s];
-            if (slot.filled() && isFree(stem, stem.tiers[t], slot))
-                free[about.line(slot.leaf)].push_back({stem.id, static_cast<int>(t), static_cast<int>(s)});
-        }
-    return free;
-}
 
 /// The unevenness of all stems in a kind if the board had one leaf more of a line, on that stem: from
 /// Σ (x − n·m/M)² = Σ x² − 2/M Σ m Σ n·x + Σ n² Σ m² / M², so that a candidate costs its kind's lines only.
@@ -103,27 +92,6 @@ int unmatched(const Stem& stem, int tier) {
 
 Leaf& leafAt(Stem& stem, const SlotRef& at) {
     return stem.tiers[static_cast<std::size_t>(at.tier)].slots[static_cast<std::size_t>(at.slot)].leaf;
-}
-
-/// Among places that are one as good as the other for the balance: where the new leaf leaves fewest unmatched
-/// pairs, and then fewest inversions.
-SlotRef bestPlace(const Remedying& about, const Stem& stem, const std::vector<SlotRef>& places, Leaf in) {
-    Stem after = stem;
-    StemReckoner reckoner;
-    SlotRef best = places.front();
-    std::tuple<int, int> least{std::numeric_limits<int>::max(), 0};
-    for (const SlotRef& place : places) {
-        Leaf& here = leafAt(after, place);
-        const Leaf was = std::exchange(here, in);
-        const std::tuple cost{unmatched(after, place.tier) - unmatched(stem, place.tier),
-                              reckoner(after, about.plan, about.tables).inversions};
-        here = was;
-        if (cost < least) {
-            least = cost;
-            best = place;
-        }
-    }
-    return best;
 }
 
 } // namespace
@@ -209,7 +177,7 @@ std::vector<Edit> matchPair(const Remedying& about, std::size_t place, int tierN
                 change = about.unevennessWith(place, out, in) - about.figures.stems[place].unevenness +
                          about.unevennessWith(s, in, out) - about.figures.stems[s].unevenness;
             Stem after = other;
-            const auto theirs = freeLeaves(about, other);
+            const auto theirs = freeLeaves(about.tables, other);
             for (const SlotRef& from : theirs[in]) {
                 if (s == place && from.tier == tierNumber)
                     continue;
@@ -232,43 +200,11 @@ std::vector<Edit> matchPair(const Remedying& about, std::size_t place, int tierN
     return best ? std::vector<Edit>{*best} : std::vector<Edit>{};
 }
 
-/// The swap of a leaf of that line for another of its kind on another stem that lowers unevenness most.
+/// The best single swap in which this stem gives a leaf of that line.
 std::vector<Edit> bestSwapForShare(const Remedying& about, std::size_t place, std::size_t line) {
-    const Stem& stem = about.plan.stems[place];
-    const auto mine = freeLeaves(about, stem)[line];
-    if (mine.empty())
-        return {};
-    const PlanTables::KindRow& kind = about.tables.kinds()[about.tables.lines()[line].kind];
-    const auto over = [&](std::size_t s, std::size_t i) {
-        return about.figures.stems[s].held[i] - about.figures.stems[s].fairShare[i];
-    };
-    double least = -1e-9;
-    std::optional<std::pair<std::size_t, std::size_t>> best;
-    for (std::size_t s = 0; s < about.plan.stems.size(); ++s) {
-        if (s == place || about.plan.stems[s].locked)
-            continue;
-        std::optional<std::vector<std::vector<SlotRef>>> theirs;
-        for (std::size_t i = kind.firstLine; i < kind.firstLine + kind.lines; ++i) {
-            if (i == line || about.figures.stems[s].held[i] == 0)
-                continue;
-            // (d − 1)² + (d + 1)² on both stems, less what it was: nobody's fair share moves.
-            const double change = 4 + 2 * (over(place, i) - over(place, line) + over(s, line) - over(s, i));
-            if (change >= least)
-                continue;
-            if (!theirs)
-                theirs = freeLeaves(about, about.plan.stems[s]);
-            if ((*theirs)[i].empty())
-                continue;
-            least = change;
-            best = {s, i};
-        }
-    }
-    if (!best)
-        return {};
-    const auto& [s, i] = *best;
-    const Stem& other = about.plan.stems[s];
-    return {SwapSlots{bestPlace(about, stem, mine, about.figures.lines[i].leaf),
-                      bestPlace(about, other, freeLeaves(about, other)[i], about.figures.lines[line].leaf)}};
+    const auto swap =
+        bestSwap(about.plan, about.tables, {about.plan.stems[place].id, about.tables.lines()[line].leaf});
+    return swap ? std::vector<Edit>{SwapSlots{swap->a, swap->b}} : std::vector<Edit>{};
 }
 
 /// The swap of two leaves of a kind between this stem and another that lowers the pot's drift most while this
@@ -294,7 +230,7 @@ std::vector<Edit> bestSwapForDrift(const Remedying& about, std::size_t place) {
     }
     std::vector<std::vector<std::vector<SlotRef>>> free;
     for (const Stem& other : about.plan.stems)
-        free.push_back(freeLeaves(about, other));
+        free.push_back(freeLeaves(about.tables, other));
 
     double least = -1e-9;
     std::optional<std::tuple<std::size_t, std::size_t, std::size_t>> best;
@@ -326,8 +262,9 @@ std::vector<Edit> bestSwapForDrift(const Remedying& about, std::size_t place) {
     if (!best)
         return {};
     const auto& [s, a, b] = *best;
-    return {SwapSlots{bestPlace(about, stem, free[place][a], about.figures.lines[b].leaf),
-                      bestPlace(about, about.plan.stems[s], free[s][b], about.figures.lines[a].leaf)}};
+    return {SwapSlots{
+        bestPlace(about.plan, about.tables, stem, free[place][a], about.figures.lines[b].leaf),
+        bestPlace(about.plan, about.tables, about.plan.stems[s], free[s][b], about.figures.lines[a].leaf)}};
 }
 
 } // namespace stemwright

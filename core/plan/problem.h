@@ -50,12 +50,18 @@ enum class ProblemCode {
     noRoom,      ///< values: stem name: what is held reaches beyond its tiers
     slotEmpty,   ///< values: stem name, tier number: there is no leaf to take
     // suggesting
-    badRange,     ///< values: kind name, least, most: no number of leaves a stem is in between
-    rangeTooHigh, ///< values: kind name, leaves asked for at least, leaves there, the most a stem can have then
-    rangeTooLow, ///< values: kind name, leaves to place, leaves the range takes, the least "most" that would do
-    rangesCollide,  ///< no heights fit all ranges and the numbers of leaves at once
-    mixedTiers,     ///< values: stem name: its tiers have another number of leaves than the other stems'
-    nothingToShare, ///< there is no stem, or no range
+    badRange, ///< values: kind name, least, most, leaves a tier, the nearest lower and upper end that do: no
+              ///< number of leaves that whole tiers make is in between
+    rangeTooHigh, ///< values: kind name, leaves asked for at least, leaves there, the most that each stem can
+                  ///< have at least then, leaves lacking
+    rangeTooLow,  ///< values: kind name, leaves to place, leaves the range takes, the least "most" that would
+                  ///< do,
+                  ///< leaves too many
+    pinsBeyondRange, ///< values: stem name, kind name, leaves in its pinned and bound tiers, the most asked for
+    rangeTwice,      ///< values: kind name
+    rangesCollide,   ///< no heights fit all ranges and the numbers of leaves at once
+    mixedTiers,      ///< values: stem name: its tiers have another number of leaves than the other stems'
+    nothingToShare,  ///< there is no stem, or no range
 };
 
 /// `place` is a path into the plan as its file writes it, such as `stems[2].tiers[4].slots[0].mix`, or

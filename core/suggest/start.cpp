@@ -30,6 +30,9 @@ public:
         whole_.steps += part.steps;
         whole_.moved += part.moved;
         whole_.filled += part.filled;
+        whole_.closeBefore += part.closeBefore;
+        whole_.closeAfter += part.closeAfter;
+        whole_.closeBound += part.closeBound;
         whole_.shortages.insert(whole_.shortages.end(), part.shortages.begin(), part.shortages.end());
     }
 
@@ -76,6 +79,18 @@ void spreadAndOrder(Chain& chain, const Suggestion& spreading, bool ordered, boo
 
 } // namespace
 
+StemForm startForm(const Plan& plan, const std::string& name) {
+    StemForm form;
+    if (!plan.stems.empty())
+        form = plan.stems.front();
+    form.name = name;
+    form.locked = false;
+    form.standing.reset();
+    form.pose.reset();
+    form.extra.clear();
+    return form;
+}
+
 Result<Suggestion> startMeOff(const Plan& plan, const StartOptions& options) {
     if (options.stems > static_cast<int>(limits::stems))
         return Problem{
@@ -93,6 +108,26 @@ Result<Suggestion> startMeOff(const Plan& plan, const StartOptions& options) {
         return spreading.problem();
     spreadAndOrder(chain, spreading.value(), options.ordered, spreadOptions.matchedPairs, spreadOptions.search);
     return chain.finish();
+}
+
+Result<Suggestion> heightsFilled(const Plan& plan, const HeightsOptions& options,
+                                 const SpreadOptions& spreading) {
+    Chain chain(plan);
+    const auto tiers = heights(plan, options);
+    if (!tiers)
+        return tiers.problem();
+    chain.add(tiers.value());
+    SpreadOptions filling = spreading;
+    filling.trayUse = TrayUse::keep;
+    const auto filled = spread(chain.plan(), filling);
+    if (!filled)
+        return filled.problem();
+    spreadAndOrder(chain, filled.value(), false, filling.matchedPairs, filling.search);
+    return chain.finish();
+}
+
+Plan withNewStems(const Plan& plan, const StartOptions& options) {
+    return taken(plan, newStems(plan, options));
 }
 
 Result<Suggestion> shuffle(const Plan& plan, std::uint32_t seed, bool matchedPairs, const Search& search) {

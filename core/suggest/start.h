@@ -3,6 +3,8 @@
 #include "core/suggest/heights.h"
 #include "core/suggest/spread.h"
 
+#include <string>
+
 namespace stemwright {
 
 /// From stock to a complete board.
@@ -19,11 +21,24 @@ struct StartOptions {
     bool ordered = true;
 };
 
+/// What an added stem may be: as the plan's first stem, which keeps its tail, spacing and arrangement; without
+/// stems a decussate one. Named `name`, not locked, and standing nowhere yet.
+StemForm startForm(const Plan& plan, const std::string& name);
+
 /// One suggestion for all: stems, heights (heights.h), colours (spread.h) and order (order.h), each as good as
 /// it can be after the ones before it; `proved`, `bound` and the pairs' bound are the spreading's, the
 /// inversions' the ordering's. The problems are those of its steps, and tooMany (values: stems, the most) for
 /// too many stems.
 Result<Suggestion> startMeOff(const Plan& plan, const StartOptions& options);
+
+/// heights(), and then the places that opened filled from the tray as evenly as can be (spread.h, with the
+/// options given but TrayUse::keep): leaves on stems may change places for it. `proved` is that of both.
+Result<Suggestion> heightsFilled(const Plan& plan, const HeightsOptions& options,
+                                 const SpreadOptions& spreading);
+
+/// The plan with the stems that startMeOff() would add, before anything is shared out: what its heights are
+/// asked of.
+Plan withNewStems(const Plan& plan, const StartOptions& options);
 
 /// Another arrangement with equal figures, drawn by the seed: the colours are shared out anew with as little
 /// unevenness (and, if so asked, as few unmatched pairs) as now or less, heights and tiers stay, and each stem

@@ -55,6 +55,10 @@ struct Suggestion {
     int inversionsBefore = 0;
     int inversionsAfter = 0;
     int inversionsBound = 0;
+    /// Neighbours in height closer than the difference asked for; only where one was.
+    int closeBefore = 0;
+    int closeAfter = 0;
+    int closeBound = 0;
     /// The answer is the best there is, in what the function that made it says is the best.
     bool proved = true;
     /// The search ended early: by its steps, its limit or its stop.

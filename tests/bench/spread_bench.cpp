@@ -1,7 +1,7 @@
 // Sharing out beside general solvers on the same instances in the same run: an even spread beside LEMON's
 // network simplex, matched pairs beside GLPK's integer programs. Costs are compared as well; a difference stops
 // the run.
-#include "core/suggest/best_swap.h"
+#include "core/figures/best_swap.h"
 #include "core/suggest/spread.h"
 #include "tests/outside/sharing_oracles.h"
 #include "tests/support/boards.h"

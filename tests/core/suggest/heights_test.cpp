@@ -115,13 +115,135 @@ TEST(Heights, SayWhichRangeCannotBeMetAndTheNearest) {
     const Plan plan = bare(4, {40, 20});
     const auto problem = [&](KindRange range) { return heights(plan, {{range}}).problem(); };
     EXPECT_EQ(problem({KindId{1}, 12, 14, 0}),
-              (Problem{ProblemCode::rangeTooHigh, "", {"Kind 1", "48", "40", "10"}}));
+              (Problem{ProblemCode::rangeTooHigh, "", {"Kind 1", "48", "40", "10", "8"}}));
     EXPECT_EQ(problem({KindId{1}, 2, 8, 0}),
-              (Problem{ProblemCode::rangeTooLow, "", {"Kind 1", "40", "32", "10"}}));
-    EXPECT_EQ(problem({KindId{1}, 3, 3, 0}).code, ProblemCode::badRange);
+              (Problem{ProblemCode::rangeTooLow, "", {"Kind 1", "40", "32", "10", "8"}}));
+    EXPECT_EQ(problem({KindId{1}, 3, 3, 0}),
+              (Problem{ProblemCode::badRange, "", {"Kind 1", "3", "3", "2", "2", "4"}}));
+    EXPECT_EQ(problem({KindId{1}, 9, 6, 0}),
+              (Problem{ProblemCode::badRange, "", {"Kind 1", "9", "6", "2", "6", "10"}}));
     EXPECT_EQ(problem({KindId{9}, 2, 4, 0}).code, ProblemCode::noSuchId);
     EXPECT_TRUE(heights(plan, {{{KindId{1}, 2, 8, {}}}}));
     EXPECT_EQ(heights(Plan{}, {{{KindId{1}, 2, 8, {}}}}).problem().code, ProblemCode::nothingToShare);
+}
+
+// Every way to give up to four alike stems their tiers of two kinds: none has fewer neighbours closer than
+// asked, and none with as few comes nearer to even steps.
+TEST(Heights, KeepApartWhereAnyAnswerDoes) {
+    std::mt19937 random(9);
+    const auto below = [&](int n) { return static_cast<int>(random() % static_cast<unsigned>(n)); };
+    int unavoidable = 0, avoided = 0;
+    for (int round = 0; round < 200; ++round) {
+        const int stems = 2 + below(3);
+        const int least[] = {1 + below(2), below(2)}, most[] = {least[0] + below(4), least[1] + below(3)};
+        const int total[] = {stems * least[0] + below(stems * (most[0] - least[0]) + 1),
+                             stems * least[1] + below(stems * (most[1] - least[1]) + 1)};
+        Plan plan = bare(stems, {2 * total[0], 2 * total[1]});
+        for (Stem& stem : plan.stems)
+            stem.spacing = millimetres(8), stem.tail = millimetres(30);
+        // Steps of a tier are 8 mm: 3 mm asks for different numbers of tiers, 12 mm for two tiers between.
+        const int apart = round % 2 == 0 ? 1 : 2;
+        HeightsOptions options;
+        for (std::uint32_t k = 0; k < 2; ++k)
+            options.ranges.push_back({KindId{k + 1}, 2 * least[k], 2 * most[k], 0});
+        options.difference = millimetres(apart == 1 ? 3 : 12);
+        const auto result = heights(plan, options);
+        ASSERT_TRUE(result);
+        EXPECT_TRUE(result.value().proved);
+        std::vector<int> tiers;
+        for (const Stem& stem : taken(plan, result.value()).stems)
+            tiers.push_back(static_cast<int>(stem.tiers.size()));
+        const auto measure = [&](std::vector<int> all) {
+            const double miss = missOf(all, least[0] + least[1], most[0] + most[1]);
+            std::sort(all.begin(), all.end());
+            int close = 0;
+            for (std::size_t i = 1; i < all.size(); ++i)
+                close += all[i] - all[i - 1] < apart;
+            return std::pair(close, miss);
+        };
+        std::pair best(1000, 1e9);
+        std::vector<int> tried(static_cast<std::size_t>(stems));
+        const auto visit = [&](const auto& self, std::size_t s, int a, int b) -> void {
+            if (s == tried.size()) {
+                if (a == 0 && b == 0)
+                    best = std::min(best, measure(tried));
+                return;
+            }
+            for (int i = least[0]; i <= std::min(a, most[0]); ++i)
+                for (int j = least[1]; j <= std::min(b, most[1]); ++j) {
+                    tried[s] = i + j;
+                    self(self, s + 1, a - i, b - j);
+                }
+        };
+        visit(visit, 0, total[0], total[1]);
+        EXPECT_EQ(result.value().closeAfter, best.first) << round;
+        EXPECT_EQ(measure(tiers).first, best.first) << round;
+        EXPECT_NEAR(measure(tiers).second, best.second, 1e-9) << round;
+        unavoidable += best.first > 0;
+        avoided += best.first == 0;
+    }
+    EXPECT_GT(unavoidable, 20);
+    EXPECT_GT(avoided, 20);
+}
+
+TEST(Heights, OnALargeBoardTheDifferenceIsKeptOrSaidToBeUnproved) {
+    const Plan plan = bare(60, {60 * 18, 60 * 8});
+    const HeightsOptions options{{{KindId{1}, 12, 24, 0}, {KindId{2}, 4, 12, 0}}, millimetres(3)};
+    const Suggestion found = heights(plan, options).value();
+    // Eleven numbers of tiers for sixty stems.
+    EXPECT_GT(found.closeAfter, 0);
+    EXPECT_LE(found.closeBound, found.closeAfter);
+    EXPECT_EQ(found.proved, found.closeBound == found.closeAfter);
+}
+
+TEST(Heights, PinsThatContradictARangeAreSaid) {
+    Plan plan = test::randomBoard(4, 3, 12, 3, 1);
+    for (Tier& tier : plan.stems[1].tiers)
+        tier.slots[0].pinned = true;
+    EXPECT_EQ(heights(plan, {{{KindId{1}, 0, 8, {}}}}).problem(),
+              (Problem{ProblemCode::pinsBeyondRange, "", {"Stem 2", "Kind 1", "12", "8"}}));
+    EXPECT_EQ(heights(plan, {{{KindId{1}, 0, 12, {}}, {KindId{1}, 0, 14, {}}}}).problem().code,
+              ProblemCode::rangeTwice);
+}
+
+TEST(Heights, UsualRangesCanBeMet) {
+    for (std::uint32_t seed = 0; seed < 40; ++seed) {
+        Plan plan = test::randomBoard(seed, 2 + static_cast<int>(seed % 9), 12, 4);
+        for (Stem& stem : plan.stems)
+            for (Tier& tier : stem.tiers)
+                for (Slot& slot : tier.slots)
+                    slot.pinned = false;
+        HeightsOptions options;
+        options.ranges = usualRanges(plan, static_cast<int>(plan.stems.size()));
+        const auto outlook = heightsOutlook(plan, options);
+        ASSERT_TRUE(outlook) << seed;
+        const Plan after = taken(plan, heights(plan, options).value());
+        for (const KindOutlook& kind : outlook.value()) {
+            int places = 0;
+            for (const Stem& stem : after.stems)
+                places += 2 * tiersOf(stem, kind.kind);
+            EXPECT_EQ(places, kind.placed);
+            EXPECT_LT(kind.leaves - kind.placed, 2);
+        }
+    }
+}
+
+TEST(Heights, FilledFromTheTrayKeepWhatStandsThere) {
+    const Plan plan = test::randomBoard(6, 5, 10, 4, 1);
+    HeightsOptions options{usualRanges(plan, 5), std::nullopt};
+    options.ranges[0].least = 2;
+    options.ranges[0].most = 40;
+    const auto found = heightsFilled(plan, options, {});
+    ASSERT_TRUE(found);
+    const Plan after = taken(plan, found.value());
+    EXPECT_FALSE(firstProblem(after));
+    EXPECT_NEAR(found.value().after, unevennessOf(after), 1e-9);
+    int empty = 0;
+    for (const Stem& stem : after.stems)
+        for (const Tier& tier : stem.tiers)
+            for (const Slot& slot : tier.slots)
+                empty += !slot.filled() && !slot.pinned;
+    EXPECT_EQ(empty, 0);
 }
 
 TEST(Heights, KeepPinnedTiersAndLockedStems) {
