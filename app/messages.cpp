@@ -95,7 +95,7 @@ QString bare(const Problem& problem) {
     case ProblemCode::slotPinned:
         return tr("This place of %1, tier %2, is pinned: unpin it first.").arg(v(0), v(1));
     case ProblemCode::stemLocked:
-        return tr("%1 is locked: unlock it first.").arg(v(0));
+        return tr("%1 is pinned: unpin the stem first.").arg(v(0));
     case ProblemCode::stillUsed:
         return tr("%1 cannot go while %2 uses it.").arg(v(0), v(1));
     case ProblemCode::idTaken:

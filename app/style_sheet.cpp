@@ -19,6 +19,7 @@ QLabel[refusal="true"] { color: @bad; font-weight: 600; }
 QWidget#offer { background: @accentSoft; border: 1px solid @accent; border-radius: @cornerpx; }
 QToolTip { background: @night; color: @onNight; border: none; padding: 4px 6px; }
 
+QDialogButtonBox { dialogbuttonbox-buttons-have-icons: 0; }
 QPushButton { background: @card; color: @ink; border: 1px solid @edge; border-radius: 6px; padding: 3px 12px; min-height: 20px; }
 QPushButton:hover { background: @accentSoft; }
 QPushButton:pressed { background: @line; }

@@ -88,8 +88,10 @@ void BoardCommands::addStemActions() {
     });
     add("boardCopyStem", tr("Copy the stem"), QKeySequence(Qt::CTRL | Qt::Key_D), [this, plan] {
         const StemId id = freeStemId(plan());
-        if (board_.make(copyStem(plan(), stemMeant(), freeStemName().toStdString())))
-            board_.showPlace(id, -1, -1);
+        if (!board_.make(copyStem(plan(), stemMeant(), freeStemName().toStdString())))
+            return;
+        board_.showPlace(id, -1, -1);
+        sayCopied(id);
     });
     add("boardRemoveStem", tr("Remove the stem"), {},
         [this, plan] { board_.make(removeStem(plan(), stemMeant())); });
@@ -97,7 +99,7 @@ void BoardCommands::addStemActions() {
         [this] { moveStemBy(-1); });
     add("boardStemRight", tr("Move the stem to the right"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Right),
         [this] { moveStemBy(1); });
-    add("boardLockStem", tr("Locked"), {}, [this, plan] {
+    add("boardLockStem", tr("Stem pinned"), {}, [this, plan] {
         if (const Stem* stem = find(plan(), stemMeant()))
             board_.make(lockStem(plan(), stem->id, !stem->locked));
     })->setCheckable(true);
@@ -185,6 +187,23 @@ void BoardCommands::openTierHere(int below) {
     }
 }
 
+void BoardCommands::sayCopied(StemId id) {
+    const Stem* copy = find(board_.session().plan(), id);
+    if (!copy)
+        return;
+    int places = 0, filled = 0;
+    for (const Tier& tier : copy->tiers)
+        for (const Slot& slot : tier.slots) {
+            places += slot.leaf.kind ? 1 : 0;
+            filled += slot.filled() ? 1 : 0;
+        }
+    Q_EMIT board_.statusChanged(
+        filled == places
+            ? tr("Copied, with %n leaf/leaves from the tray", nullptr, filled)
+            : tr("Copied, with %1 of %n leaf/leaves: the tray has no more of the others", nullptr, places)
+                  .arg(filled));
+}
+
 void BoardCommands::turnTiers() {
     std::vector<Result<Edit>> edits;
     for (const auto& [stem, tier] : tiersMeant())
@@ -217,7 +236,9 @@ void BoardCommands::removeTiersMeant() {
         end = begin;
     }
     board_.select({});
-    board_.make(all.edits.size() == 1 ? all.edits.front() : Edit(std::move(all)));
+    if (board_.make(all.edits.size() == 1 ? all.edits.front() : Edit(std::move(all))))
+        Q_EMIT board_.statusChanged(
+            tr("%n tier(s) removed; the leaves are back in the tray", nullptr, static_cast<int>(tiers.size())));
 }
 
 void BoardCommands::moveStemBy(int by) {
@@ -236,7 +257,8 @@ void BoardCommands::refresh() {
     const bool filled = std::any_of(slots.begin(), slots.end(),
                                     [&](SlotRef at) { return find(plan, at) && find(plan, at)->filled(); });
     const Stem* stem = find(plan, stemMeant());
-    const bool tiers = !tiersMeant().empty();
+    const auto tiersCount = static_cast<int>(tiersMeant().size());
+    const bool tiers = tiersCount > 0;
     const auto enable = [&](bool on, std::initializer_list<const char*> names) {
         for (const char* name : names)
             action(name)->setEnabled(on);
@@ -252,6 +274,8 @@ void BoardCommands::refresh() {
     action("boardPin")->setChecked(!slots.empty() && std::all_of(slots.begin(), slots.end(), [&](SlotRef at) {
         return find(plan, at) && find(plan, at)->pinned;
     }));
+    action("boardRemoveTier")
+        ->setText(tiersCount > 1 ? tr("Remove the %n tier(s)", nullptr, tiersCount) : tr("Remove the tier"));
     action("boardLockStem")->setChecked(stem && stem->locked);
     const auto check = [&](const char* name, Arrangement arrangement) {
         action(name)->setChecked(stem && stem->arrangement == arrangement);

@@ -46,6 +46,8 @@ private:
     void openTierHere(int below);
     void turnTiers();
     void removeTiersMeant();
+    /// How many leaves a copy found in the tray.
+    void sayCopied(StemId id);
     void moveStemBy(int by);
 
     BoardView& board_;

@@ -49,7 +49,7 @@ StemDialog::StemDialog(const StemForm& stem, const Units& units, QWidget* parent
     choose(metal_, static_cast<int>(core.metal));
 
     locked_ = new QCheckBox(tr("no suggestion may touch it"), this);
-    addPlain(rows, locked_, QStringLiteral("stemLocked"), tr("Locked"));
+    addPlain(rows, locked_, QStringLiteral("stemLocked"), tr("Pinned"));
     locked_->setChecked(stem.locked);
 
     connect(arrangement_, &QComboBox::currentIndexChanged, this, &StemDialog::follow);

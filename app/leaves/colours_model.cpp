@@ -2,18 +2,20 @@
 
 #include "app/fields/entry.h"
 #include "app/leaves/leaf_pictures.h"
+#include "app/leaves/mix_text.h"
 #include "app/wording.h"
 
+#include <algorithm>
 #include <cmath>
 
 namespace stemwright {
 
-ColoursModel::ColoursModel(Session& session, QObject* parent) : TableModel(session, parent) {
+ColoursModel::ColoursModel(Session& session, QObject* parent) : PartsModel(session, parent) {
     refresh();
 }
 
 QColor ColoursModel::shade(int line) const {
-    return toColour(plan().colours.at(static_cast<std::size_t>(line)).srgb);
+    return toColour(part(line).srgb);
 }
 
 QString ColoursModel::fieldName(int field) const {
@@ -27,19 +29,8 @@ QString ColoursModel::fieldName(int field) const {
     }
 }
 
-QString ColoursModel::lineName(int line) const {
-    return text(plan().colours.at(static_cast<std::size_t>(line)).name);
-}
-
 bool ColoursModel::editable(int, int field) const {
     return field != Field::beads;
-}
-
-std::vector<std::uint32_t> ColoursModel::keysOf(const Plan& plan) const {
-    std::vector<std::uint32_t> keys;
-    for (const Colour& colour : plan.colours)
-        keys.push_back(colour.id.value);
-    return keys;
 }
 
 QString ColoursModel::shown(int line, int field) const {
@@ -68,10 +59,20 @@ QVariant ColoursModel::more(int line, int field, int role) const {
 }
 
 QString ColoursModel::write(Plan& draft, int line, int field, const QString& typed) const {
-    Colour& colour = draft.colours.at(static_cast<std::size_t>(line));
+    Colour& colour = part(draft, line);
     if (field == Field::name) {
-        colour.name = typed.trimmed().toStdString();
-        return nameRefusal(typed.trimmed());
+        const QString name = typed.trimmed();
+        if (const QString why = nameRefusal(name); !why.isEmpty())
+            return why;
+        // Mixes that are named after it go by its new name.
+        for (Mix& mix : draft.mixes)
+            if (std::any_of(mix.colours.begin(), mix.colours.end(),
+                            [&](const BeadShare& share) { return share.colour == colour.id; }))
+                if (const QString renamed = renamedMix(draft, mix, colour, name);
+                    nameRefusal(renamed).isEmpty())
+                    mix.name = renamed.toStdString();
+        colour.name = name.toStdString();
+        return {};
     }
     // Spreadsheets drop the sign, and people write capitals.
     QString value = typed.trimmed();
@@ -82,6 +83,20 @@ QString ColoursModel::write(Plan& draft, int line, int field, const QString& typ
         return tr("“%1” is no colour; one is written #rrggbb, such as #6a9a86.").arg(typed.trimmed().left(40));
     colour.srgb = *srgb;
     return {};
+}
+
+bool ColoursModel::setData(const QModelIndex& index, const QVariant& value, int role) {
+    const std::vector<Mix> before = plan().mixes;
+    if (!TableModel::setData(index, value, role))
+        return false;
+    QStringList renamed;
+    for (const Mix& mix : before)
+        if (const Mix* now = find(plan(), mix.id); now && now->name != mix.name)
+            renamed += tr("%1 is now %2", "a mix by its old and new name").arg(text(mix.name), text(now->name));
+    if (!renamed.isEmpty())
+        Q_EMIT noted(tr("Mixes named after the colour: %1. Undo takes all of it back.")
+                         .arg(renamed.join(QStringLiteral(", "))));
+    return true;
 }
 
 QString ColoursModel::addTo(Plan& draft) const {
@@ -96,17 +111,6 @@ QString ColoursModel::addTo(Plan& draft) const {
                               static_cast<std::uint8_t>(shade.blue())},
                              ""});
     return {};
-}
-
-std::optional<Edit> ColoursModel::removal(const QList<int>& lines, QString&) const {
-    Batch batch{Deed::removePart, {}};
-    for (const int line : lines)
-        batch.edits.push_back(Remove<ColourId>{colour(line)});
-    return batch.edits.size() == 1 ? batch.edits.front() : Edit(std::move(batch));
-}
-
-std::optional<Edit> ColoursModel::moving(int line, int to) const {
-    return Edit(Move<ColourId>{colour(line), to});
 }
 
 } // namespace stemwright

@@ -1,13 +1,13 @@
 #pragma once
 
-#include "app/leaves/table_model.h"
+#include "app/leaves/parts_model.h"
 
 #include <QColor>
 
 namespace stemwright {
 
 /// The plan's colours: name, value, and how many beads of each the stock takes.
-class ColoursModel : public TableModel {
+class ColoursModel : public PartsModel<Colour, &Plan::colours> {
     Q_OBJECT
 public:
     struct Field {
@@ -15,22 +15,20 @@ public:
     };
     explicit ColoursModel(Session& session, QObject* parent = nullptr);
 
-    ColourId colour(int line) const { return ColourId{key(line)}; }
+    ColourId colour(int line) const { return id(line); }
     QColor shade(int line) const;
 
     int fields() const override { return 3; }
     QString fieldName(int field) const override;
-    QString lineName(int line) const override;
     bool editable(int line, int field) const override;
+    bool setData(const QModelIndex& index, const QVariant& value, int role) override;
 
 protected:
-    std::vector<std::uint32_t> keysOf(const Plan& plan) const override;
     QString shown(int line, int field) const override;
     QVariant more(int line, int field, int role) const override;
     QString write(Plan& draft, int line, int field, const QString& text) const override;
     QString addTo(Plan& draft) const override;
-    std::optional<Edit> removal(const QList<int>& lines, QString& why) const override;
-    std::optional<Edit> moving(int line, int to) const override;
+    Deed deed() const override { return Deed::several; }
 };
 
 } // namespace stemwright

@@ -22,7 +22,7 @@ template <class T, class Target> QString take(Entry<T> entry, Target& target) {
 
 } // namespace
 
-KindsModel::KindsModel(Session& session, QObject* parent) : TableModel(session, parent) {
+KindsModel::KindsModel(Session& session, QObject* parent) : PartsModel(session, parent) {
     refresh();
 }
 
@@ -61,10 +61,6 @@ QString KindsModel::fieldName(int field) const {
     }
 }
 
-QString KindsModel::lineName(int line) const {
-    return text(plan().kinds.at(static_cast<std::size_t>(line)).name);
-}
-
 QStringList KindsModel::choices(int, int field) const {
     QStringList all;
     if (field == Field::tipEnd || field == Field::baseEnd)
@@ -90,15 +86,8 @@ std::optional<QString> KindsModel::emptied(int field) const {
     return std::nullopt;
 }
 
-std::vector<std::uint32_t> KindsModel::keysOf(const Plan& plan) const {
-    std::vector<std::uint32_t> keys;
-    for (const Kind& kind : plan.kinds)
-        keys.push_back(kind.id.value);
-    return keys;
-}
-
 QString KindsModel::shown(int line, int field) const {
-    const Kind& kind = plan().kinds.at(static_cast<std::size_t>(line));
+    const Kind& kind = part(line);
     switch (field) {
     case Field::gauge:
         return kind.gauge ? gaugeText(*kind.gauge) : QStringLiteral("–");
@@ -112,7 +101,7 @@ QString KindsModel::shown(int line, int field) const {
 }
 
 QString KindsModel::typed(int line, int field) const {
-    const Kind& kind = plan().kinds.at(static_cast<std::size_t>(line));
+    const Kind& kind = part(line);
     const LengthUnit unit = plan().units.length;
     switch (field) {
     case Field::name:
@@ -172,7 +161,7 @@ QVariant KindsModel::more(int, int field, int role) const {
 
 QString KindsModel::write(Plan& draft, int line, int field, const QString& typed) const {
     namespace most = limits;
-    Kind& kind = draft.kinds.at(static_cast<std::size_t>(line));
+    Kind& kind = part(draft, line);
     const LengthUnit unit = draft.units.length;
     const auto length = [&](double from, double to) {
         return readLength(typed, unit, millimetres(from), millimetres(to));
@@ -265,17 +254,6 @@ QString KindsModel::addTo(Plan& draft) const {
             kind.stock.push_back({mix.id, 0, 0, ""});
     draft.kinds.push_back(std::move(kind));
     return {};
-}
-
-std::optional<Edit> KindsModel::removal(const QList<int>& lines, QString&) const {
-    Batch batch{Deed::removePart, {}};
-    for (const int line : lines)
-        batch.edits.push_back(Remove<KindId>{kind(line)});
-    return batch.edits.size() == 1 ? batch.edits.front() : Edit(std::move(batch));
-}
-
-std::optional<Edit> KindsModel::moving(int line, int to) const {
-    return Edit(Move<KindId>{kind(line), to});
 }
 
 } // namespace stemwright

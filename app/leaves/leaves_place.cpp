@@ -20,7 +20,10 @@
 #include <QLabel>
 #include <QMenu>
 #include <QPushButton>
+#include <QStyle>
 #include <QVBoxLayout>
+
+#include <algorithm>
 
 namespace stemwright {
 
@@ -86,6 +89,8 @@ LeavesPlace::LeavesPlace(Session& session, QWidget* parent)
     rows->addLayout(columns, 1);
     rows->addWidget(notice_);
 
+    // Whoever comes here by a key finds the hand in the first table.
+    setFocusProxy(colours_);
     connect(&session_, &Session::changed, this, &LeavesPlace::refresh);
     refresh();
 }
@@ -93,6 +98,7 @@ LeavesPlace::LeavesPlace(Session& session, QWidget* parent)
 GridView* LeavesPlace::watch(GridView* view) {
     connect(view, &GridView::refused, this, &LeavesPlace::refuse);
     connect(view->table(), &TableModel::accepted, this, &LeavesPlace::calm);
+    connect(view->table(), &TableModel::noted, this, [this](const QString& sentence) { say(sentence, false); });
     return view;
 }
 
@@ -172,7 +178,10 @@ void LeavesPlace::buildMiddle(QWidget* column) {
     stockPanel_->setEmptyText(
         tr("No stock yet. Add a mix, or paste mixes with their counts from a spreadsheet."));
     stock_->setPasteHandler([this](const QModelIndex& from, const QList<QStringList>& cells) {
-        if (from.isValid() && from.column() != StockModel::Field::mixName)
+        const auto header = stockModel_->headerFields(cells.front());
+        const bool named = header && std::find(header->begin(), header->end(),
+                                               static_cast<int>(StockModel::Field::mixName)) != header->end();
+        if (from.isValid() && from.column() != StockModel::Field::mixName && !named)
             return false;
         stockModel_->pasteByMix(cells);
         return true;
@@ -341,6 +350,15 @@ void LeavesPlace::askPattern() {
 }
 
 void LeavesPlace::refuse(const QString& sentence) {
+    say(sentence, true);
+}
+
+void LeavesPlace::say(const QString& sentence, bool refusal) {
+    if (notice_->property("refusal").toBool() != refusal) {
+        notice_->setProperty("refusal", refusal);
+        style()->unpolish(notice_);
+        style()->polish(notice_);
+    }
     notice_->setText(sentence);
     notice_->setAccessibleName(sentence);
     QAccessibleEvent event(notice_, QAccessible::Alert);

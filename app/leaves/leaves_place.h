@@ -50,6 +50,7 @@ private:
     void askPhoto();
     void askPattern();
     void refuse(const QString& sentence);
+    void say(const QString& sentence, bool refusal);
     void calm();
     GridView* watch(GridView* view);
 

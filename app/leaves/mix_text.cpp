@@ -74,4 +74,41 @@ QString readMix(const Plan& plan, const QString& line, std::vector<BeadShare>& c
     return {};
 }
 
+QString renamedMix(const Plan& plan, const Mix& mix, const Colour& colour, const QString& newName) {
+    const QString name = text(mix.name), old = text(colour.name).trimmed();
+    if (old.isEmpty() || newName.isEmpty())
+        return name;
+    const auto found = [](const QString& words) {
+        return QRegularExpression(QStringLiteral("(?<![\\p{L}\\p{N}])") + QRegularExpression::escape(words) +
+                                      QStringLiteral("(?![\\p{L}\\p{N}])"),
+                                  QRegularExpression::CaseInsensitiveOption |
+                                      QRegularExpression::UseUnicodePropertiesOption);
+    };
+    // Where longer names of its other colours stand: those words are theirs.
+    QList<QPair<qsizetype, qsizetype>> taken;
+    for (const BeadShare& share : mix.colours)
+        if (const Colour* other = find(plan, share.colour); other && other->id != colour.id)
+            if (const QString words = text(other->name).trimmed(); words.size() > old.size())
+                for (auto it = found(words).globalMatch(name); it.hasNext();) {
+                    const auto match = it.next();
+                    taken += {match.capturedStart(), match.capturedEnd()};
+                }
+    QString out;
+    qsizetype from = 0;
+    for (auto it = found(old).globalMatch(name); it.hasNext();) {
+        const auto match = it.next();
+        if (std::any_of(taken.begin(), taken.end(), [&](const auto& range) {
+                return match.capturedStart() >= range.first && match.capturedEnd() <= range.second;
+            }))
+            continue;
+        // A name in the middle of words is written small where it was: "Plum on frost".
+        QString word = newName;
+        if (match.captured().front().isLower() && old.front().isUpper())
+            word[0] = word[0].toLower();
+        out += name.mid(from, match.capturedStart() - from) + word;
+        from = match.capturedEnd();
+    }
+    return out + name.mid(from);
+}
+
 } // namespace stemwright

@@ -10,7 +10,7 @@
 
 namespace stemwright {
 
-MixesModel::MixesModel(Session& session, QObject* parent) : TableModel(session, parent) {
+MixesModel::MixesModel(Session& session, QObject* parent) : PartsModel(session, parent) {
     refresh();
 }
 
@@ -30,19 +30,8 @@ QString MixesModel::fieldName(int field) const {
     }
 }
 
-QString MixesModel::lineName(int line) const {
-    return text(plan().mixes.at(static_cast<std::size_t>(line)).name);
-}
-
-std::vector<std::uint32_t> MixesModel::keysOf(const Plan& plan) const {
-    std::vector<std::uint32_t> keys;
-    for (const Mix& mix : plan.mixes)
-        keys.push_back(mix.id.value);
-    return keys;
-}
-
 QString MixesModel::shown(int line, int field) const {
-    const Mix& mix = plan().mixes.at(static_cast<std::size_t>(line));
+    const Mix& mix = part(line);
     switch (field) {
     case Field::code:
         return text(mix.code);
@@ -65,7 +54,7 @@ QVariant MixesModel::more(int line, int field, int role) const {
 }
 
 QString MixesModel::write(Plan& draft, int line, int field, const QString& typed) const {
-    Mix& mix = draft.mixes.at(static_cast<std::size_t>(line));
+    Mix& mix = part(draft, line);
     const QString plain = typed.trimmed();
     switch (field) {
     case Field::code: {
@@ -134,10 +123,6 @@ std::optional<Edit> MixesModel::removal(const QList<int>& lines, QString& why) c
     for (const int line : lines)
         batch.edits.push_back(Remove<MixId>{mix(line)});
     return batch.edits.size() == 1 ? batch.edits.front() : Edit(std::move(batch));
-}
-
-std::optional<Edit> MixesModel::moving(int line, int to) const {
-    return Edit(Move<MixId>{mix(line), to});
 }
 
 MixColoursModel::MixColoursModel(Session& session, QObject* parent) : TableModel(session, parent) {

@@ -49,8 +49,22 @@ bool StockModel::pasteByMix(const QList<QStringList>& cells) {
     Kind* kind = find(draft, kind_);
     if (!kind)
         return false;
-    for (int row = 0; row < cells.size(); ++row) {
-        const QString wanted = cells[row].value(0).trimmed();
+    // Where each field stands: by a row of names above, or as the table has them.
+    std::vector<int> fieldOf{Field::mixName, Field::made, Field::toMake};
+    const auto header = cells.size() > 1 ? headerFields(cells.front()) : std::nullopt;
+    if (header)
+        fieldOf = *header;
+    const auto columnOf = [&](int field) {
+        const auto at = std::find(fieldOf.begin(), fieldOf.end(), field);
+        return at == fieldOf.end() ? qsizetype(-1) : qsizetype(at - fieldOf.begin());
+    };
+    if (columnOf(Field::mixName) < 0) {
+        Q_EMIT refused(
+            tr("None of the columns that were pasted is named “Mix”, so nobody knows which is which."));
+        return false;
+    }
+    for (int row = header ? 1 : 0; row < cells.size(); ++row) {
+        const QString wanted = cells[row].value(columnOf(Field::mixName)).trimmed();
         const auto refuse = [&](const QString& why) {
             Q_EMIT refused(tr("Row %1 of what was pasted: %2").arg(row + 1).arg(why));
             return false;
@@ -68,9 +82,13 @@ bool StockModel::pasteByMix(const QList<QStringList>& cells) {
         if (line == kind->stock.end())
             line = kind->stock.insert(line, {mix->id, 0, 0, ""});
         // What is reckoned may have been copied along; it is not read.
-        for (int field = Field::made; field <= Field::toMake && field < cells[row].size(); ++field)
-            if (const QString why = writeCount(draft, *line, field, cells[row][field]); !why.isEmpty())
+        for (const int field : {Field::made, Field::toMake}) {
+            const qsizetype column = columnOf(field);
+            if (column < 0 || column >= cells[row].size())
+                continue;
+            if (const QString why = writeCount(draft, *line, field, cells[row][column]); !why.isEmpty())
                 return refuse(tr("%1, %2: %3").arg(text(mix->name), fieldName(field), why));
+        }
     }
     return commit(draft, Deed::paste);
 }

@@ -4,6 +4,8 @@
 #include "app/look.h"
 #include "app/messages.h"
 
+#include <QRegularExpression>
+
 #include <algorithm>
 
 namespace stemwright {
@@ -145,9 +147,61 @@ bool TableModel::setData(const QModelIndex& index, const QVariant& value, int ro
     return commit(draft, deed());
 }
 
+std::optional<std::vector<int>> TableModel::headerFields(const QStringList& row) const {
+    std::vector<int> found;
+    int known = 0;
+    for (const QString& cell : row) {
+        const QString word = cell.trimmed();
+        // What holds a figure or a colour is no heading.
+        if (word.contains(QRegularExpression(QStringLiteral("[0-9#]"))))
+            return std::nullopt;
+        int at = -1;
+        for (int field = 0; field < fields() && at < 0 && !word.isEmpty(); ++field)
+            // "Mix" is enough for "Mix, tip to base".
+            if (const QString name = fieldName(field);
+                name.compare(word, Qt::CaseInsensitive) == 0 ||
+                name.section(QLatin1Char(','), 0, 0).compare(word, Qt::CaseInsensitive) == 0)
+                at = field;
+        known += at >= 0 ? 1 : 0;
+        found.push_back(at);
+    }
+    // One word may be a value; of several, most must be names of fields.
+    if (known == 0 || 2 * known < static_cast<int>(found.size()))
+        return std::nullopt;
+    return found;
+}
+
+bool TableModel::unknownField(const QString& name) {
+    Q_EMIT refused(tr("“%1” above what was pasted is none of the fields here.").arg(name.trimmed().left(40)));
+    return false;
+}
+
 bool TableModel::paste(const QModelIndex& from, const QList<QStringList>& cells) {
     if (cells.isEmpty())
         return true;
+    QList<QStringList> body = cells;
+    QStringList names;
+    if (transposed()) {
+        for (const QStringList& row : cells)
+            names += row.value(0);
+        for (QStringList& row : body)
+            row = row.mid(1);
+    } else {
+        names = cells.front();
+        body.removeFirst();
+    }
+    const bool more = !body.isEmpty() && !body.front().isEmpty();
+    const auto header = more ? headerFields(names) : std::nullopt;
+    if (!header)
+        return pasteCells(from, cells, {});
+    for (std::size_t i = 0; i < header->size(); ++i)
+        if ((*header)[i] < 0 && !names[static_cast<qsizetype>(i)].trimmed().isEmpty())
+            return unknownField(names[static_cast<qsizetype>(i)]);
+    return pasteCells(from, body, *header);
+}
+
+bool TableModel::pasteCells(const QModelIndex& from, const QList<QStringList>& cells,
+                            const std::vector<int>& fieldOf) {
     Plan draft = plan();
     const QModelIndex start = from.isValid() ? from : at(lines(), 0);
     const int row = from.isValid() ? start.row() : (transposed() ? 0 : lines());
@@ -155,7 +209,12 @@ bool TableModel::paste(const QModelIndex& from, const QList<QStringList>& cells)
     for (int r = 0; r < cells.size(); ++r)
         for (int c = 0; c < cells[r].size(); ++c) {
             const int line = transposed() ? column + c : row + r;
-            const int field = transposed() ? row + r : column + c;
+            int field = transposed() ? row + r : column + c;
+            if (const auto named = static_cast<std::size_t>(transposed() ? r : c); !fieldOf.empty()) {
+                field = named < fieldOf.size() ? fieldOf[named] : fields();
+                if (field < 0)
+                    continue; // a column without a name
+            }
             if (field >= fields()) {
                 Q_EMIT refused(transposed() ? tr("What was pasted has %1 rows, and only %2 fit from here.")
                                                   .arg(cells.size())
@@ -170,7 +229,8 @@ bool TableModel::paste(const QModelIndex& from, const QList<QStringList>& cells)
                 why = addTo(draft);
             const QString& text = cells[r][c];
             if (why.isEmpty() && !editable(line, field)) {
-                if (line < lines() && text.trimmed() == shown(line, field))
+                // What is reckoned comes along with a heading, and is not read.
+                if (!fieldOf.empty() || (line < lines() && text.trimmed() == shown(line, field)))
                     continue;
                 why = tr("this is reckoned and cannot be set.");
             }

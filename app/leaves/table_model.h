@@ -42,7 +42,11 @@ public:
 
     /// Why the cell cannot become this; empty where it can.
     QString refusal(const QModelIndex& index, const QString& typed) const;
-    /// Sets the cells from there on, adding lines where the list can grow: all of them as one edit, or none.
+    /// The fields that a row of names stands for, column by column, such as a spreadsheet has above its lines;
+    /// nothing where the row is no such row. −1 for a name of none of the fields.
+    std::optional<std::vector<int>> headerFields(const QStringList& row) const;
+    /// Sets the cells from there on, adding lines where the list can grow: all of them as one edit, or none. A
+    /// row of field names above them (a column before them, where it is transposed) says what stands where.
     bool paste(const QModelIndex& from, const QList<QStringList>& cells);
     /// Sets each of the cells to the one text, as one edit.
     bool fill(const QModelIndexList& cells, const QString& typed);
@@ -64,6 +68,8 @@ Q_SIGNALS:
     void refused(const QString& sentence);
     /// A change was made: what was said before holds no longer.
     void accepted();
+    /// What was done besides what she asked for, in one sentence.
+    void noted(const QString& sentence);
 
 protected:
     virtual std::vector<std::uint32_t> keysOf(const Plan& plan) const = 0;
@@ -90,6 +96,8 @@ protected:
     bool make(const Edit& edit);
 
 private:
+    bool unknownField(const QString& name);
+    bool pasteCells(const QModelIndex& from, const QList<QStringList>& cells, const std::vector<int>& fieldOf);
     QString at(int line, int field, const QString& why) const;
     QString whyNot(const Edit& edit) const;
 

@@ -16,6 +16,8 @@ namespace stemwright {
 
 namespace {
 
+constexpr double mostNameWidth = 52; ///< px that one name may have before names are cut
+
 /// The colour of the topmost leaf's outer row; the stem's own where it has no leaf.
 QColor tipColour(const Plan& plan, const Stem& stem) {
     for (const Tier& tier : stem.tiers)
@@ -25,6 +27,33 @@ QColor tipColour(const Plan& plan, const Stem& stem) {
                     if (const Colour* colour = find(plan, mix->colours.front().colour))
                         return {colour->srgb.red, colour->srgb.green, colour->srgb.blue};
     return look::stem;
+}
+
+/// What all names begin with, up to and with a space: "Stem " of "Stem 1" and "Stem 12".
+QString commonStart(const QStringList& names) {
+    if (names.size() < 2)
+        return {};
+    QString start = names.front();
+    for (const QString& name : names)
+        while (!name.startsWith(start))
+            start.chop(1);
+    return start.left(start.lastIndexOf(QLatin1Char(' ')) + 1);
+}
+
+/// The stems' names, short enough to stand under them in a step's room: without what all begin with, where that
+/// leaves every one something.
+QStringList shortNames(const Plan& plan, const QFontMetrics& metrics, double step) {
+    QStringList names;
+    for (const Stem& stem : plan.stems)
+        names += nameText(plan, stem.id);
+    const bool fits = std::all_of(names.begin(), names.end(), [&](const QString& name) {
+        return metrics.horizontalAdvance(name) + 6 <= step;
+    });
+    const QString start = fits ? QString() : commonStart(names);
+    if (!start.isEmpty() && !names.contains(start))
+        for (QString& name : names)
+            name.remove(0, start.size());
+    return names;
 }
 
 } // namespace
@@ -70,10 +99,14 @@ void Skyline::paintEvent(QPaintEvent*) {
     const double tallest = std::max(inMillimetres(session_.figures().pot.tallest), 1.0);
     const double step = area.width() / std::max<double>(static_cast<double>(stems.size()), 1);
 
-    // Numbers are thinned out where they would touch.
+    // Names are thinned out where they would touch, and long ones are cut rather than thinned to nothing.
     painter.setFont(look::font(look::Type::small));
-    const double widest = painter.fontMetrics().horizontalAdvance(QString::number(stems.size())) + 6;
+    const QStringList names = shortNames(session_.plan(), painter.fontMetrics(), step);
+    double widest = 0;
+    for (const QString& name : names)
+        widest = std::max(widest, std::min(painter.fontMetrics().horizontalAdvance(name) + 6.0, mostNameWidth));
     const auto every = static_cast<std::size_t>(std::max(1.0, std::ceil(widest / std::max(step, 1.0))));
+    const double room = std::max(step * static_cast<double>(every), 24.0);
 
     for (std::size_t i = 0; i < stems.size(); ++i) {
         const double x = area.left() + (static_cast<double>(i) + 0.5) * step;
@@ -93,8 +126,13 @@ void Skyline::paintEvent(QPaintEvent*) {
         painter.drawEllipse(QPointF(x, top), r, r);
         if (i % every == 0) {
             painter.setPen(look::quiet);
-            painter.drawText(QRectF(x - 30, area.bottom() + 4, 60, 16), Qt::AlignHCenter | Qt::AlignTop,
-                             QString::number(i + 1));
+            const QString name =
+                i < static_cast<std::size_t>(names.size())
+                    ? painter.fontMetrics().elidedText(names[static_cast<qsizetype>(i)], Qt::ElideRight,
+                                                       static_cast<int>(room) - 2)
+                    : QString();
+            painter.drawText(QRectF(x - room / 2, area.bottom() + 4, room, 16), Qt::AlignHCenter | Qt::AlignTop,
+                             name);
         }
     }
     painter.setPen(QPen(look::quiet, 1.5));

@@ -2,6 +2,37 @@
 <!DOCTYPE TS>
 <TS version="2.1" language="en" sourcelanguage="en">
 <context>
+    <name>stemwright::BoardCommands</name>
+    <message numerus="yes">
+        <source>Copied, with %n leaf/leaves from the tray</source>
+        <translation>
+            <numerusform>Copied, with %n leaf from the tray</numerusform>
+            <numerusform>Copied, with %n leaves from the tray</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>Copied, with %1 of %n leaf/leaves: the tray has no more of the others</source>
+        <translation>
+            <numerusform>Copied, with %1 of %n leaf: the tray has no more of it</numerusform>
+            <numerusform>Copied, with %1 of %n leaves: the tray has no more of the others</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n tier(s) removed; the leaves are back in the tray</source>
+        <translation>
+            <numerusform>%n tier removed; its leaves are back in the tray</numerusform>
+            <numerusform>%n tiers removed; the leaves are back in the tray</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>Remove the %n tier(s)</source>
+        <translation>
+            <numerusform>Remove the %n tier</numerusform>
+            <numerusform>Remove the %n tiers</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>stemwright::LeavesPlace</name>
     <message numerus="yes">
         <source>Stock of %1, %n leaves</source>

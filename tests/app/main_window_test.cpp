@@ -5,6 +5,7 @@
 #include "core/document/plan_file.h"
 #include "tests/support/boards.h"
 
+#include <QAbstractItemView>
 #include <QAction>
 #include <QLabel>
 #include <QPushButton>
@@ -196,6 +197,23 @@ TEST_F(MainWindowTest, ARemedyIsShownBeforeItIsTakenAndIsOneUndo) {
     EXPECT_LT(session().findings().size(), findings);
     session().undo();
     EXPECT_EQ(session().plan(), before);
+}
+
+TEST_F(MainWindowTest, GoingToTheLeavesByAKeyPutsTheHandIntoATable) {
+    window.activateWindow();
+    ASSERT_TRUE(QTest::qWaitForWindowActive(&window));
+    for (const char* way : {"at first", "and again"}) {
+        window.showPlaceNamed(QStringLiteral("board"));
+        QTest::keyClick(&window, Qt::Key_1, Qt::ControlModifier);
+        // A button that is pressed by its key comes up again a moment later, and does its work then.
+        QAbstractItemView* table = nullptr;
+        EXPECT_TRUE(QTest::qWaitFor([&] {
+            table = window.findChild<QAbstractItemView*>(QStringLiteral("coloursTable"));
+            return table && table->hasFocus();
+        })) << way;
+        ASSERT_TRUE(table);
+        EXPECT_TRUE(table->currentIndex().isValid()) << way;
+    }
 }
 
 } // namespace

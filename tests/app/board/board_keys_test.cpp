@@ -187,6 +187,18 @@ TEST_F(BoardKeys, MenusOfferTheSame) {
     EXPECT_EQ(wanted.first().first().value<StemId>(), two);
 }
 
+TEST_F(BoardKeys, TiersThatGoAreCounted) {
+    board.setFocusPlace(Place::of(one));
+    QAction* remove = board.commands().action("boardRemoveTier");
+    board.commands().action("boardSelectStem")->trigger();
+    EXPECT_EQ(remove->text(), QStringLiteral("Remove the 3 tiers"));
+    QSignalSpy said(&board, &BoardView::statusChanged);
+    remove->trigger();
+    EXPECT_TRUE(find(plan(), one)->tiers.empty());
+    EXPECT_EQ(said.last().first().toString(),
+              QStringLiteral("3 tiers removed; the leaves are back in the tray"));
+}
+
 TEST_F(BoardKeys, StemsAreAddedCopiedMovedLockedAndRemoved) {
     const auto doIt = [&](const char* name) { board.commands().action(name)->trigger(); };
     board.setFocusPlace(Place::of(one));
@@ -199,8 +211,12 @@ TEST_F(BoardKeys, StemsAreAddedCopiedMovedLockedAndRemoved) {
     doIt("boardRemoveStem");
     EXPECT_EQ(plan(), first);
     board.setFocusPlace(Place::of(two));
+    QSignalSpy said(&board, &BoardView::statusChanged);
     doIt("boardCopyStem");
     ASSERT_EQ(plan().stems.size(), 4u);
+    // Four leaves, of which the tray holds what the board has left.
+    EXPECT_TRUE(said.last().first().toString().startsWith(QStringLiteral("Copied, with ")))
+        << said.last().first().toString().toStdString();
     EXPECT_EQ(plan().stems[2].tiers.size(), 2u);
     board.setFocusPlace(Place::of(two));
     doIt("boardLockStem");

@@ -1,5 +1,6 @@
 #include "app/leaves/leaves_place.h"
 
+#include "app/leaves/mix_text.h"
 #include "app/session.h"
 #include "tests/support/boards.h"
 
@@ -362,6 +363,75 @@ TEST_F(LeavesPlaceTest, EverythingHasANameAndIsLargeEnoughToHit) {
     }
     EXPECT_EQ(table("stockTable")->model()->index(0, 1).data(Qt::AccessibleTextRole).toString(),
               QStringLiteral("Plum, Made: 2"));
+}
+
+TEST_F(LeavesPlaceTest, ARowOfNamesAboveWhatIsPastedSaysWhatStandsWhere) {
+    QTableView* stock = at("stockTable", 0, 0);
+    paste(stock, QStringLiteral("Mix\tMade\tTo make\nSea\t9\t8\nPlum\t7\t6\n"));
+    EXPECT_EQ(plan().kinds[0].stock[2].made, 9) << notice().toStdString();
+    EXPECT_EQ(plan().kinds[0].stock[0].toMake, 6);
+    // In another order, and from another cell.
+    at("stockTable", 1, 1);
+    paste(stock, QStringLiteral("to make\tmix\tmade\n1\tSea\t20\n"));
+    EXPECT_EQ(plan().kinds[0].stock[2].made, 20) << notice().toStdString();
+    EXPECT_EQ(plan().kinds[0].stock[2].toMake, 1);
+    EXPECT_EQ(plan().kinds[0].stock[1].made, 2) << "only the mix that was named";
+    paste(stock, QStringLiteral("Made\tTo make\n5\t6\n"));
+    EXPECT_EQ(plan().kinds[0].stock[1].made, 5) << notice().toStdString();
+    // Names alone are nothing to paste.
+    const Plan before = plan();
+    paste(stock, QStringLiteral("Made\tTo make\n"));
+    EXPECT_EQ(plan(), before);
+    EXPECT_FALSE(notice().isEmpty());
+}
+
+TEST_F(LeavesPlaceTest, ColoursMixesAndKindsTakeNamesToo) {
+    QTableView* colours = at("coloursTable", 0, 0);
+    paste(colours, QStringLiteral("Colour\tName\n#112233\tInk\n445566\tSlate\n"));
+    ASSERT_EQ(plan().colours.size(), 4u) << notice().toStdString();
+    EXPECT_EQ(plan().colours[2].name, "Ink");
+    EXPECT_EQ(plan().colours[3].srgb, (Srgb{0x44, 0x55, 0x66}));
+    paste(colours, QStringLiteral("Name\tShop\nRed\tCorner\n"));
+    EXPECT_EQ(plan().colours.size(), 4u);
+    EXPECT_EQ(notice(), QStringLiteral("“Shop” above what was pasted is none of the fields here."));
+    QTableView* mixes = at("mixesTable", 0, 0);
+    paste(mixes, QStringLiteral("Code\tName\tColours\nIS\tInk on slate\tInk + Slate\n"));
+    ASSERT_EQ(plan().mixes.size(), 4u) << notice().toStdString();
+    EXPECT_EQ(plan().mixes[3].code, "IS");
+    // Kinds stand in columns: there the names stand before.
+    QTableView* kinds = at("kindsTable", 0, 0);
+    paste(kinds, QStringLiteral("Width\t8 mm\nLength\t15 mm\n"));
+    EXPECT_EQ(inMillimetres(plan().kinds[0].width), 8) << notice().toStdString();
+    EXPECT_EQ(inMillimetres(plan().kinds[0].length), 15);
+}
+
+TEST_F(LeavesPlaceTest, MixesGoByTheNewNameOfTheirColour) {
+    QTableView* colours = at("coloursTable", 1, 0);
+    type(colours, QStringLiteral("Ocean"));
+    EXPECT_EQ(plan().mixes[2].name, "Ocean");
+    EXPECT_EQ(plan().mixes[1].name, "Plum on ocean");
+    EXPECT_EQ(plan().mixes[0].name, "Plum");
+    EXPECT_TRUE(notice().contains(QStringLiteral("Plum on sea is now Plum on ocean")))
+        << notice().toStdString();
+    EXPECT_EQ(steps(), 1);
+    session.undo();
+    EXPECT_EQ(plan(), smallBoard());
+}
+
+TEST(MixNames, OnlyWholeWordsOfTheColourItselfAreRenamed) {
+    Plan plan = smallBoard();
+    plan.colours[0].name = "Deep sea";
+    Mix mix = plan.mixes[1];
+    mix.name = "Deep sea on sea, seaside";
+    EXPECT_EQ(renamedMix(plan, mix, plan.colours[1], QStringLiteral("Ocean")),
+              QStringLiteral("Deep sea on ocean, seaside"));
+    EXPECT_EQ(renamedMix(plan, mix, plan.colours[0], QStringLiteral("Abyss")),
+              QStringLiteral("Abyss on sea, seaside"));
+    mix.name = "My favourite";
+    EXPECT_EQ(renamedMix(plan, mix, plan.colours[1], QStringLiteral("Ocean")), QStringLiteral("My favourite"));
+    plan.colours[1].name = "Sea (old)";
+    mix.name = "Plum on sea (old)";
+    EXPECT_EQ(renamedMix(plan, mix, plan.colours[1], QStringLiteral("New")), QStringLiteral("Plum on new"));
 }
 
 } // namespace
