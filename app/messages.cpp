@@ -98,6 +98,11 @@ QString bare(const Problem& problem) {
         return tr("%1 is pinned: unpin the stem first.").arg(v(0));
     case ProblemCode::stillUsed:
         return tr("%1 cannot go while %2 uses it.").arg(v(0), v(1));
+    case ProblemCode::ownInUse:
+        if (v(2).isEmpty())
+            return v(1) == u"pot" ? tr("%1 cannot go while the pot uses it.").arg(v(0))
+                                  : tr("%1 cannot go while the binding uses it.").arg(v(0));
+        return tr("%1 cannot go while %2 uses it.").arg(v(0), v(2));
     case ProblemCode::idTaken:
         return tr("There is a %1 %2 already.").arg(v(0), v(1));
     case ProblemCode::badRange:
@@ -305,6 +310,7 @@ QString deedText(const Edit& edit) {
         QString operator()(const Set<Binding>&) const { return tr("change binding"); }
         QString operator()(const Set<Pot>&) const { return tr("change pot"); }
         QString operator()(const Set<Buying>&) const { return tr("change what is bought"); }
+        QString operator()(const Set<OwnTables>&) const { return tr("change own tables"); }
         QString operator()(const Batch&) const { return {}; }
     };
     return std::visit(Namer{}, edit.what);

@@ -296,7 +296,7 @@ std::string TranslatedWords::wire(Length diameter, const std::optional<GaugeNumb
 std::string TranslatedWords::mass(Mass mass) const {
     return out(massText(mass, units_));
 }
-std::string TranslatedWords::metal(Metal metal) const {
+std::string TranslatedWords::metal(const MetalName& metal) const {
     return out(metalText(metal));
 }
 std::string TranslatedWords::cost(double cost) const {

@@ -50,7 +50,7 @@ public:
     std::string cut(Length length) const override;
     std::string wire(Length diameter, const std::optional<GaugeNumber>& gauge) const override;
     std::string mass(Mass mass) const override;
-    std::string metal(Metal metal) const override;
+    std::string metal(const MetalName& metal) const override;
     std::string cost(double cost) const override;
     std::string hours(double minutes) const override;
     std::string count(std::int64_t count) const override;

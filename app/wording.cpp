@@ -88,6 +88,10 @@ QString systemText(GaugeSystem system) {
     return {};
 }
 
+QString metalText(const MetalName& metal) {
+    return metal.own.empty() ? metalText(metal.metal) : QString::fromStdString(metal.own);
+}
+
 QString metalText(Metal metal) {
     switch (metal) {
     case Metal::softCopper:

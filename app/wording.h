@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/plan/lookup.h"
 #include "core/plan/plan.h"
 
 #include <QString>
@@ -20,6 +21,8 @@ QString gaugeText(GaugeNumber gauge);
 /// "AWG", "SWG", "steel gauge".
 QString systemText(GaugeSystem system);
 QString metalText(Metal metal);
+/// The plan's own metal by the maker's name, or the handbook's.
+QString metalText(const MetalName& metal);
 /// Grams with one decimal below 10 and none above; ounces likewise.
 QString massText(Mass mass, const Units& units);
 /// A count with the locale's group marks.

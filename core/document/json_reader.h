@@ -55,6 +55,9 @@ public:
                 {ProblemCode::tooMany, place.text(), {std::to_string(node.count), std::to_string(most)}}};
         readItems(*at, place, values);
     }
+    template <class T> void mayList(std::string_view key, std::vector<T>& values, std::size_t most) {
+        list(key, values, most);
+    }
     void extra(std::string& object);
     void extra(std::string& object, const std::string&) { extra(object); }
     /// For what keeps no unknown keys: any that nobody asked for is a problem.

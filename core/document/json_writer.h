@@ -34,6 +34,10 @@ public:
         this->key(key);
         write(values);
     }
+    template <class List> void mayList(std::string_view key, const List& values, std::size_t most) {
+        if (!values.empty())
+            list(key, values, most);
+    }
     /// The members of objects that stand here as text.
     void extra(std::string_view object) {
         if (object.size() > 2) {
@@ -95,7 +99,8 @@ public:
     requires std::is_class_v<T>
     void write(const T& part) {
         constexpr bool tall = std::same_as<T, Kind> || std::same_as<T, Stem> || std::same_as<T, Binding> ||
-                              std::same_as<T, Wrap> || std::same_as<T, Pot> || std::same_as<T, Buying>;
+                              std::same_as<T, Wrap> || std::same_as<T, Pot> || std::same_as<T, Buying> ||
+                              std::same_as<T, OwnTables>;
         object(!tall, [&] { fields(*this, part); });
     }
 

@@ -14,6 +14,7 @@ namespace stemwright {
 //   keep(key, value)         always written; where it is not there the part keeps its default
 //   may(key, value, absent)  left out where it equals `absent` (its type's default), and so when not there
 //   list(key, values, most)  always written; an absent list is empty
+//   mayList(key, …)          the same, but left out where it is empty
 //   extra(text)              the keys that nobody asked for; last
 
 template <class T, class Part>
@@ -25,10 +26,17 @@ template <class Io, Of<GaugeNumber> T> void fields(Io& io, T& gauge) {
     io.extra(gauge.extra);
 }
 
+template <class Io, Of<Pack> T> void fields(Io& io, T& pack) {
+    io.keep("amount", pack.amount);
+    io.may("price", pack.price);
+    io.extra(pack.extra);
+}
+
 template <class Io, Of<Colour> T> void fields(Io& io, T& colour) {
     io.need("id", colour.id);
     io.keep("name", colour.name);
     io.need("srgb", colour.srgb);
+    io.may("sold", colour.sold);
     io.extra(colour.extra);
 }
 
@@ -53,12 +61,28 @@ template <class Io, Of<StockLine> T> void fields(Io& io, T& line) {
     io.extra(line.extra);
 }
 
+template <class Io, Of<RowCount> T> void fields(Io& io, T& count) {
+    io.need("row", count.row);
+    io.need("beads", count.beads);
+    io.extra(count.extra);
+}
+
 template <class Io, Of<LeafMake> T> void fields(Io& io, T& make) {
     io.need("making", make.making);
     io.need("beads", make.beads);
     io.need("rows", make.rows);
     io.keep("point_deg", make.point);
+    io.mayList("counted", make.counted, limits::rows);
     io.extra(make.extra);
+}
+
+template <class Io, Of<OwnMeasures> T> void fields(Io& io, T& own) {
+    io.may("beads", own.beads);
+    io.may("wire", own.wire);
+    io.may("length", own.length);
+    io.may("width", own.width);
+    io.may("wires_at_base", own.wiresAtBase);
+    io.extra(own.extra);
 }
 
 template <class Io, class T> void kindFormFields(Io& io, T& form) {
@@ -76,7 +100,9 @@ template <class Io, class T> void kindFormFields(Io& io, T& form) {
     io.keep("angle_deg", form.angle);
     io.may("minutes", form.minutes);
     io.may("metal", form.metal, KindForm{}.metal);
+    io.may("own_metal", form.ownMetal);
     io.may("make", form.make);
+    io.may("own_measures", form.own);
 }
 
 template <class Io, Of<KindForm> T> void fields(Io& io, T& form) {
@@ -103,6 +129,11 @@ template <class Io, Of<Wrap> T> void fields(Io& io, T& wrap) {
     io.keep("finish_mm", wrap.finish);
     io.keep("hold_mm", wrap.hold);
     io.may("sold_mm", wrap.sold);
+    io.may("name", wrap.name);
+    io.may("metal", wrap.metal, Wrap{}.metal);
+    io.may("own_metal", wrap.ownMetal);
+    io.may("own", wrap.own);
+    io.may("overlap_measured", wrap.overlapMeasured);
     io.extra(wrap.extra);
 }
 
@@ -114,6 +145,7 @@ template <class Io, Of<Binding> T> void fields(Io& io, T& binding) {
 template <class Io, Of<Clay> T> void fields(Io& io, T& clay) {
     io.need("depth_mm", clay.depth);
     io.need("density_kg_m3", clay.density);
+    io.may("own", clay.own);
     io.extra(clay.extra);
 }
 
@@ -121,6 +153,7 @@ template <class Io, Of<Stake> T> void fields(Io& io, T& stake) {
     io.need("diameter_mm", stake.diameter);
     io.may("gauge", stake.gauge);
     io.need("metal", stake.metal);
+    io.may("own_metal", stake.ownMetal);
     io.need("overlap_mm", stake.overlap);
     io.extra(stake.extra);
 }
@@ -128,6 +161,7 @@ template <class Io, Of<Stake> T> void fields(Io& io, T& stake) {
 template <class Io, Of<Cover> T> void fields(Io& io, T& cover) {
     io.need("depth_mm", cover.depth);
     io.need("density_kg_m3", cover.density);
+    io.may("own", cover.own);
     io.extra(cover.extra);
 }
 
@@ -153,12 +187,6 @@ template <class Io, Of<Bar> T> void fields(Io& io, T& bar) {
     io.extra(bar.extra);
 }
 
-template <class Io, Of<Pack> T> void fields(Io& io, T& pack) {
-    io.keep("amount", pack.amount);
-    io.may("price", pack.price);
-    io.extra(pack.extra);
-}
-
 template <class Io, Of<Buying> T> void fields(Io& io, T& buying) {
     io.keep("spare", buying.spare);
     io.list("bars", buying.bars, limits::bars);
@@ -168,6 +196,57 @@ template <class Io, Of<Buying> T> void fields(Io& io, T& buying) {
     io.may("cover", buying.cover);
     io.list("wraps", buying.wraps, limits::wraps);
     io.extra(buying.extra);
+}
+
+template <class Io, Of<OwnMetal> T> void fields(Io& io, T& own) {
+    io.need("name", own.name);
+    io.need("density_kg_m3", own.density);
+    io.need("modulus_n_mm2", own.modulus);
+    io.need("yield_n_mm2", own.yield);
+    io.extra(own.extra);
+}
+
+template <class Io, Of<OwnBead> T> void fields(Io& io, T& own) {
+    io.need("name", own.name);
+    io.need("diameter_mm", own.diameter);
+    io.need("pitch_mm", own.pitch);
+    io.keep("mass_g", own.mass);
+    io.extra(own.extra);
+}
+
+template <class Io, Of<OwnFloss> T> void fields(Io& io, T& own) {
+    io.need("name", own.name);
+    io.need("strands", own.strands);
+    io.need("strand_width_mm", own.strandWidth);
+    io.may("skein_mm", own.skein);
+    io.keep("strand_g_m", own.gramsPerMetre);
+    io.extra(own.extra);
+}
+
+template <class Io, Of<OwnTape> T> void fields(Io& io, T& own) {
+    io.need("name", own.name);
+    io.need("width_mm", own.width);
+    io.need("thickness_mm", own.thickness);
+    io.need("stretch", own.stretch);
+    io.may("roll_mm", own.roll);
+    io.may("tape_g_m", own.gramsPerMetre);
+    io.extra(own.extra);
+}
+
+template <class Io, Of<OwnFilling> T> void fields(Io& io, T& own) {
+    io.need("name", own.name);
+    io.need("density_kg_m3", own.density);
+    io.extra(own.extra);
+}
+
+template <class Io, Of<OwnTables> T> void fields(Io& io, T& own) {
+    io.mayList("metals", own.metals, limits::ownEntries);
+    io.mayList("beads", own.beads, limits::ownEntries);
+    io.mayList("flosses", own.flosses, limits::ownEntries);
+    io.mayList("tapes", own.tapes, limits::ownEntries);
+    io.mayList("clays", own.clays, limits::ownEntries);
+    io.mayList("covers", own.covers, limits::ownEntries);
+    io.extra(own.extra);
 }
 
 template <class Io, Of<Slot> T> void fields(Io& io, T& slot) {
@@ -195,6 +274,7 @@ template <class Io, Of<CoreWire> T> void fields(Io& io, T& core) {
     io.need("diameter_mm", core.diameter);
     io.may("gauge", core.gauge);
     io.need("metal", core.metal);
+    io.may("own_metal", core.ownMetal);
     io.extra(core.extra);
 }
 
@@ -211,6 +291,12 @@ template <class Io, Of<Pose> T> void fields(Io& io, T& pose) {
     io.extra(pose.extra);
 }
 
+template <class Io, Of<Took> T> void fields(Io& io, T& took) {
+    io.need("wrap", took.wrap);
+    io.need("used_mm", took.used);
+    io.extra(took.extra);
+}
+
 template <class Io, class T> void stemFormFields(Io& io, T& form) {
     io.keep("name", form.name);
     io.need("arrangement", form.arrangement);
@@ -221,6 +307,7 @@ template <class Io, class T> void stemFormFields(Io& io, T& form) {
     io.may("locked", form.locked);
     io.may("standing", form.standing);
     io.may("pose", form.pose);
+    io.mayList("took", form.took, limits::wraps);
 }
 
 template <class Io, Of<StemForm> T> void fields(Io& io, T& form) {
@@ -263,6 +350,7 @@ template <class Io, Of<Plan> T> void fields(Io& io, T& plan) {
     io.keep("binding", plan.binding);
     io.keep("pot", plan.pot);
     io.may("buying", plan.buying);
+    io.may("own", plan.own);
     io.list("stems", plan.stems, limits::stems);
     io.extra(plan.extra, plan.about.extra);
 }

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/document/sheet.h"
+#include "core/plan/lookup.h"
 
 #include <optional>
 #include <string>
@@ -167,7 +168,7 @@ public:
     virtual std::string cut(Length length) const = 0;  ///< to cut or buy
     virtual std::string wire(Length diameter, const std::optional<GaugeNumber>& gauge) const = 0;
     virtual std::string mass(Mass mass) const = 0;
-    virtual std::string metal(Metal metal) const = 0;
+    virtual std::string metal(const MetalName& metal) const = 0;
     virtual std::string cost(double cost) const = 0;
     virtual std::string hours(double minutes) const = 0;
     virtual std::string count(std::int64_t count) const = 0;

@@ -114,6 +114,7 @@ Result<Edit> copyStem(const Plan& plan, StemId id, const std::string& name) {
     copy.name = name;
     copy.locked = false;
     copy.standing.reset();
+    copy.took.clear();
     std::vector<TrayLine> lines = tray(plan);
     for (Tier& tier : copy.tiers) {
         tier.progress = {};

@@ -35,7 +35,7 @@ constexpr std::array<Word, std::variant_size_v<Edit::What>> edits{
     "insert-colour",  "insert-mix",  "insert-kind", "insert-stem", "remove-colour", "remove-mix",
     "remove-kind",    "remove-stem", "move-colour", "move-mix",    "move-kind",     "move-stem",
     "replace-colour", "replace-mix", "set-about",   "set-units",   "set-binding",   "set-pot",
-    "set-buying",     "batch"};
+    "set-buying",     "set-own",     "batch"};
 
 } // namespace
 

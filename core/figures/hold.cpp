@@ -1,6 +1,7 @@
 #include "core/figures/hold.h"
 
 #include "core/figures/height.h"
+#include "core/plan/lookup.h"
 #include "core/quantity/wire_strength.h"
 
 #include <algorithm>
@@ -12,15 +13,12 @@ namespace {
 
 constexpr double newtonsPerGram = gravity / 1000;
 
-/// Of the binding on one millimetre of the stem. Wire wraps are taken for soft copper, as most are.
+/// Of the binding on one millimetre of the stem.
 double bindingGramsPerMillimetre(const Plan& plan, const std::vector<WrapFigures>& wraps, double length) {
     double mass = 0;
     for (std::size_t i = 0; i < plan.binding.wraps.size() && i < wraps.size(); ++i) {
         const Wrap& wrap = plan.binding.wraps[i];
-        if (wrap.with == WrapWith::floss)
-            mass += wrap.strands * flossGramsPerMetre * inMetres(wraps[i].used);
-        else if (wrap.with == WrapWith::wire)
-            mass += wrap.strands * inGrams(massOfWire(Metal::softCopper, wrap.width, wraps[i].used));
+        mass += wrap.strands * gramsPerMetre(plan, wrap) * inMetres(wraps[i].used);
     }
     return length > 0 ? mass / length : 0;
 }
@@ -40,9 +38,10 @@ HoldFigures holdFigures(const Stem& stem, const Plan& plan, const PlanTables& ta
     double along = bindingGramsPerMillimetre(plan, wraps, whole) * newtonsPerGram;
     double bending = 0; // E·I where we are
     if (stem.core) {
-        along += inGrams(massOfWire(stem.core->metal, stem.core->diameter, millimetres(1))) * newtonsPerGram;
-        bending += wireStiffness(stem.core->metal, stem.core->diameter);
-        out.plasticMoment += plasticMoment(stem.core->metal, stem.core->diameter);
+        const MetalFigures metal = figuresOf(plan, metalNameOf(*stem.core));
+        along += inGrams(massOfWire(metal, stem.core->diameter, millimetres(1))) * newtonsPerGram;
+        bending += wireStiffness(metal, stem.core->diameter);
+        out.plasticMoment += plasticMoment(metal, stem.core->diameter);
     }
 
     // From the topmost joint down: the weight above, its moment here, and how far below the top we are.

@@ -24,8 +24,8 @@ inline constexpr double weakHold = 0.7;
 inline constexpr double smallSag = 0.1;
 
 struct HoldFigures {
-    /// Everything above the clay: beads, leaf wire, core and binding. A bead size that is not in the table
-    /// weighs nothing, tape neither.
+    /// Everything above the clay: beads, leaf wire, core and binding. A bead size that is in no table weighs
+    /// nothing, nor does a tape that nobody weighed.
     Mass mass;
     /// Of that mass about the clay line with the stem laid level, its worst pose. N·mm.
     double moment = 0;
@@ -44,9 +44,6 @@ struct HoldFigures {
 
     friend bool operator==(const HoldFigures&, const HoldFigures&) = default;
 };
-
-/// Floss a strand, g/m: 29.5 tex (from memory).
-inline constexpr double flossGramsPerMetre = 0.0295;
 
 /// `wraps` is what the binding takes of the stem. Leaves weigh in the middle of their length,
 /// their wires there too; a core runs from the foot to the topmost joint; the binding is spread over the stem.

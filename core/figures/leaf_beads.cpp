@@ -45,4 +45,22 @@ std::vector<int> leafBeads(int beads, const Mix& mix) {
     return apportioned(beads, weights);
 }
 
+std::vector<std::vector<int>> rowBeads(std::span<const int> rows, const Mix& mix) {
+    int all = 0;
+    for (const int row : rows)
+        all += std::max(row, 0);
+    std::vector<int> left = leafBeads(all, mix);
+    std::vector<std::vector<int>> out(rows.size(), std::vector<int>(left.size(), 0));
+    std::size_t colour = 0;
+    for (std::size_t row = 0; row < rows.size(); ++row)
+        for (int wanted = std::max(rows[row], 0); wanted > 0 && colour < left.size();) {
+            const int taken = std::min(wanted, left[colour]);
+            out[row][colour] += taken;
+            left[colour] -= taken;
+            wanted -= taken;
+            colour += left[colour] == 0;
+        }
+    return out;
+}
+
 } // namespace stemwright

@@ -17,4 +17,10 @@ std::vector<int> apportioned(int total, std::span<const double> weights);
 /// up to `beads`.
 std::vector<int> leafBeads(int beads, const Mix& mix);
 
+/// The same by row: `rows` are the beads of each row from the outer one inward, and each row of the answer has
+/// its beads in each colour of the mix. The outer colour fills rows from the outside until its beads are used
+/// up, then the next one goes on; rows and colours both add up to whole beads, colours to leafBeads of the sum.
+/// Rows below 0 count as 0.
+std::vector<std::vector<int>> rowBeads(std::span<const int> rows, const Mix& mix);
+
 } // namespace stemwright

@@ -1,5 +1,7 @@
 #include "core/figures/leaf_make.h"
 
+#include "core/plan/lookup.h"
+
 #include <cmath>
 #include <numbers>
 #include <numeric>
@@ -54,19 +56,27 @@ MadeLeaf madeLeaf(const LeafMake& make, LeafEnd tip, LeafEnd base, const BeadSiz
         const int steps = loops ? row : (row + 1) / 2;
         leaf.rows.push_back(static_cast<int>(std::lround(make.beads + steps * gain)));
     }
+    leaf.counted.assign(leaf.rows.size(), false);
+    for (const RowCount& count : make.counted)
+        if (count.row >= 0 && count.row < make.rows) {
+            leaf.rows[static_cast<std::size_t>(count.row)] = count.beads;
+            leaf.counted[static_cast<std::size_t>(count.row)] = true;
+        }
     leaf.beads = std::accumulate(leaf.rows.begin(), leaf.rows.end(), 0);
 
+    if (leaf.rows.empty())
+        return leaf;
     const Length pitch = rowPitchInBeads * size.pitch;
     const double steps = loops ? make.rows - 1 : make.rows / 2;
     const Length strung = leaf.beads * size.pitch;
     if (loops) {
-        leaf.length = make.beads / 2.0 * size.pitch + 2 * steps * pitch;
+        leaf.length = leaf.rows.front() / 2.0 * size.pitch + 2 * steps * pitch;
         leaf.width = 2 * size.diameter + 2 * steps * pitch;
         leaf.wire = strung + 2 * loopTail;
         leaf.wiresAtBase = 2;
     } else {
-        leaf.length =
-            make.beads * size.pitch + steps * (endReach(tip, make.point) + endReach(base, make.point)) * pitch;
+        leaf.length = leaf.rows.front() * size.pitch +
+                      steps * (endReach(tip, make.point) + endReach(base, make.point)) * pitch;
         leaf.width = size.diameter + 2 * steps * pitch;
         leaf.wire = strung + leaf.length + basicTop + bottomLoop;
         leaf.wiresAtBase = 3;
@@ -76,11 +86,28 @@ MadeLeaf madeLeaf(const LeafMake& make, LeafEnd tip, LeafEnd base, const BeadSiz
 
 void takeMeasures(KindForm& form, const MadeLeaf& leaf) {
     const auto tenth = [](Length length) { return millimetres(std::round(inMillimetres(length) * 10) / 10); };
-    form.beads = leaf.beads;
-    form.length = tenth(leaf.length);
-    form.width = tenth(leaf.width);
-    form.wire = millimetres(std::ceil(inMillimetres(leaf.wire) / 10) * 10);
-    form.wiresAtBase = leaf.wiresAtBase;
+    if (!form.own.beads)
+        form.beads = leaf.beads;
+    if (!form.own.length)
+        form.length = tenth(leaf.length);
+    if (!form.own.width)
+        form.width = tenth(leaf.width);
+    if (!form.own.wire)
+        form.wire = millimetres(std::ceil(inMillimetres(leaf.wire) / 10) * 10);
+    if (!form.own.wiresAtBase)
+        form.wiresAtBase = leaf.wiresAtBase;
+}
+
+MakeFault faultOf(const Plan& plan, const KindForm& form) {
+    const std::optional<BeadSize> size = beadSizeNamed(plan, form.beadSize);
+    return form.make && size ? faultOf(*form.make, *size) : MakeFault::none;
+}
+
+KindForm followPattern(const Plan& plan, KindForm form) {
+    const std::optional<BeadSize> size = beadSizeNamed(plan, form.beadSize);
+    if (form.make && size && faultOf(*form.make, *size) == MakeFault::none)
+        takeMeasures(form, madeLeaf(*form.make, form.tipEnd, form.baseEnd, *size));
+    return form;
 }
 
 } // namespace stemwright

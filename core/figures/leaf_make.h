@@ -1,6 +1,6 @@
 #pragma once
 
-#include "core/plan/kind.h"
+#include "core/plan/plan.h"
 #include "core/quantity/bead.h"
 
 #include <vector>
@@ -28,7 +28,8 @@ enum class MakeFault {
 MakeFault faultOf(const LeafMake& make, const BeadSize& size);
 
 struct MadeLeaf {
-    std::vector<int> rows; ///< beads of each loop or row, from the innermost outward, the basic first
+    std::vector<int> rows;     ///< beads of each loop or row, from the innermost outward, the basic first
+    std::vector<bool> counted; ///< of each, whether it is what the maker counted
     bool loops = false;
     int beads = 0;
     Length length;
@@ -52,14 +53,23 @@ inline constexpr Length bottomLoop = inches(10);
 /// With p the row pitch and L the innermost row: loop k is L + 2πpk long; rows 2k and 2k + 1 of a basic are
 /// L + kp(e_tip + e_base) long each, e being π/2 around a round end and α + cot α around one that is pointed
 /// with α on either side. Beads are whole ones that fit best. A loop lies flat, half its beads on either side.
-/// Every pair of rows is p further out at the sides and at a round end, p / sin α at a point.
+/// Every pair of rows is p further out at the sides and at a round end, p / sin α at a point. A row that the
+/// maker counted has her beads, and the leaf's beads and wire follow; counts of rows that there are not are
+/// ignored.
 ///
 /// Wires at the base: two of loops; three of rows, of which many makers cut one or two away.
 MadeLeaf madeLeaf(const LeafMake& make, LeafEnd tip, LeafEnd base, const BeadSize& size);
 
 /// Puts a pattern's measures into the form as a maker would write them down: its beads, length and width to a
-/// tenth of a millimetre, the wire to the next centimetre, its wires at the base. The form's other parts, its
-/// pattern among them, stay as they are.
+/// tenth of a millimetre, the wire to the next centimetre, its wires at the base. What is the maker's own
+/// (KindForm::own) stays, and so do the form's other parts, its pattern among them.
 void takeMeasures(KindForm& form, const MadeLeaf& leaf);
+
+/// The form with the measures of its pattern (takeMeasures); unchanged where there is no pattern, the plan has
+/// no such bead, or the pattern has a fault.
+KindForm followPattern(const Plan& plan, KindForm form);
+
+/// A fault of the kind's pattern; none without a pattern or for beads of a size that is in no table.
+MakeFault faultOf(const Plan& plan, const KindForm& form);
 
 } // namespace stemwright

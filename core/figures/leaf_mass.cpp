@@ -1,12 +1,13 @@
 #include "core/figures/leaf_mass.h"
 
-#include "core/quantity/bead.h"
+#include "core/plan/lookup.h"
 
 namespace stemwright {
 
-Mass leafMass(const KindForm& kind) {
-    const auto size = beadSizeNamed(kind.beadSize);
-    return (size ? kind.beads * size->mass : Mass{}) + massOfWire(kind.metal, kind.wireDiameter, kind.wire);
+Mass leafMass(const Plan& plan, const KindForm& kind) {
+    const auto size = beadSizeNamed(plan, kind.beadSize);
+    return (size ? kind.beads * size->mass : Mass{}) +
+           massOfWire(figuresOf(plan, metalNameOf(kind)), kind.wireDiameter, kind.wire);
 }
 
 } // namespace stemwright

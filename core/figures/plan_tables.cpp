@@ -3,6 +3,7 @@
 #include "core/figures/height.h"
 #include "core/figures/leaf_beads.h"
 #include "core/figures/leaf_mass.h"
+#include "core/plan/lookup.h"
 #include "core/quantity/wire_strength.h"
 
 #include <algorithm>
@@ -52,10 +53,10 @@ PlanTables::PlanTables(const Plan& plan, const PlanTables* before) : mixCount_(p
     for (std::size_t k = 0; k < plan.kinds.size(); ++k) {
         const Kind& kind = plan.kinds[k];
         kinds_.put(kind.id.value, k);
+        const MetalFigures metal = figuresOf(plan, metalNameOf(kind));
         kindRows_.push_back({lines_.size(), kind.stock.size(), kind.beads, kind.wiresAtBase, kind.wire,
-                             kind.wireDiameter, reachAbove(kind), leafMass(kind),
-                             wireStiffness(kind.metal, kind.wireDiameter),
-                             plasticMoment(kind.metal, kind.wireDiameter)});
+                             kind.wireDiameter, reachAbove(kind), leafMass(plan, kind),
+                             wireStiffness(metal, kind.wireDiameter), plasticMoment(metal, kind.wireDiameter)});
         for (const StockLine& stock : kind.stock) {
             const auto mix = static_cast<std::size_t>(placeOf(mixes_, stock.mix.value));
             lineOf_[k * mixCount_ + mix] = static_cast<int>(lines_.size());

@@ -1,5 +1,7 @@
 #include "core/figures/pot_figures.h"
 
+#include "core/plan/lookup.h"
+
 #include "core/quantity/solid.h"
 
 #include <algorithm>
@@ -68,14 +70,14 @@ PotBalance potBalance(const Plan& plan, const Figures& figures) {
     const Length clayTop = std::min(pot.clay.depth, pot.depth);
     const Solid clay = filledTo(pot, clayTop);
     out.clayVolume = clay.volume;
-    out.clay = massOf(clay.volume, pot.clay.density);
+    out.clay = massOf(clay.volume, densityOf(plan, pot.clay));
     Heap heap;
     heap.add(pot.mass, 0, 0, pot.depth / 2);
     heap.add(out.clay, 0, 0, clay.centre);
     if (pot.cover) {
         const Solid cover = between(clay, filledTo(pot, std::min(clayTop + pot.cover->depth, pot.depth)));
         out.coverVolume = cover.volume;
-        out.cover = massOf(cover.volume, pot.cover->density);
+        out.cover = massOf(cover.volume, densityOf(plan, *pot.cover));
         heap.add(out.cover, 0, 0, cover.centre);
     }
     for (std::size_t i = 0; i < plan.stems.size(); ++i) {

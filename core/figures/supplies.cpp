@@ -61,27 +61,28 @@ private:
             BeadSupply supply{plan_.colours[what.first].id, what.second, count, 0, {}, {}, {}};
             supply.withSpare =
                 static_cast<std::int64_t>(std::ceil(withSpare(static_cast<double>(count)) - 1e-6));
-            if (const auto size = beadSizeNamed(what.second)) {
+            if (const auto size = beadSizeNamed(plan_, what.second)) {
                 supply.mass = static_cast<double>(supply.withSpare) * size->mass;
                 supply.strung = static_cast<double>(supply.withSpare) * size->pitch;
             }
-            supply.buy = add(purchase(inGrams(supply.mass), plan_.buying.beads));
+            const Pack& own = plan_.colours[what.first].sold;
+            supply.buy = add(purchase(inGrams(supply.mass), own.amount > 0 ? own : plan_.buying.beads));
             out_.beads.push_back(std::move(supply));
         }
     }
 
     void leafWire() {
-        std::map<std::pair<Length, Metal>, Length> needed;
+        std::map<std::pair<Length, MetalName>, Length> needed;
         for (const PlanTables::Line& line : tables_.lines()) {
             const Kind& kind = plan_.kinds[line.kind];
-            needed[{kind.wireDiameter, kind.metal}] += line.toMake * kind.wire;
+            needed[{kind.wireDiameter, metalNameOf(kind)}] += line.toMake * kind.wire;
         }
         for (const auto& [what, length] : needed) {
             if (length == Length{})
                 continue;
             LeafWireSupply supply{
                 what.first, what.second, millimetres(withSpare(inMillimetres(length))), {}, {}};
-            supply.mass = massOfWire(what.second, what.first, supply.length);
+            supply.mass = massOfWire(figuresOf(plan_, what.second), what.first, supply.length);
             supply.buy = add(purchase(inMillimetres(supply.length), plan_.buying.leafWire));
             out_.leafWire.push_back(supply);
         }
@@ -108,7 +109,7 @@ private:
         }
     }
 
-    void piece(Length diameter, Metal metal, Length length, StemId stem, bool stake) {
+    void piece(Length diameter, const MetalName& metal, Length length, StemId stem, bool stake) {
         auto it = std::find_if(out_.bars.begin(), out_.bars.end(), [&](const BarSupply& bars) {
             return bars.diameter == diameter && bars.metal == metal;
         });
@@ -127,13 +128,13 @@ private:
         for (const Stem& stem : plan_.stems) {
             if (isDone(stem))
                 continue;
-            piece(stake.diameter, stake.metal, stakeLength(plan_.pot), stem.id, true);
+            piece(stake.diameter, metalNameOf(stake), stakeLength(plan_.pot), stem.id, true);
             if (!stem.core)
                 continue;
             Length length = stem.tail;
             for (std::size_t i = 0; i + 1 < stem.tiers.size(); ++i)
                 length += spacingBelow(stem, stem.tiers[i]);
-            piece(stem.core->diameter, stem.core->metal, length, stem.id, false);
+            piece(stem.core->diameter, metalNameOf(*stem.core), length, stem.id, false);
         }
         if (plan_.buying.bars.empty())
             return;

@@ -3,6 +3,7 @@
 #include "core/figures/cutting_plan.h"
 #include "core/figures/figures.h"
 #include "core/figures/pot_figures.h"
+#include "core/plan/lookup.h"
 
 #include <cstdint>
 #include <string>
@@ -31,7 +32,7 @@ struct BeadSupply {
 
 struct LeafWireSupply {
     Length diameter;
-    Metal metal{};
+    MetalName metal;
     Length length; ///< to cut, with spare
     Mass mass;
     Purchase buy;
@@ -48,7 +49,7 @@ struct WrapSupply {
 /// Straight wire of one sort, for stakes and cores together.
 struct BarSupply {
     Length diameter;
-    Metal metal{};
+    MetalName metal;
     std::vector<CutPiece> pieces;
     std::vector<StemId> stems; ///< whose each piece is
     std::vector<bool> stakes;  ///< whether the piece is a stake, or else a core

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/quantity/gauge.h"
+#include "core/quantity/metal.h"
 #include "core/quantity/quantity.h"
 
 #include <optional>
@@ -34,7 +35,16 @@ struct Wrap {
     Length hold = millimetres(100);
     /// How it is sold: the length of one skein, spool or roll; nothing where it is not known.
     std::optional<Length> sold;
-    std::string extra;
+    std::string extra{};
+    /// What the maker calls it, such as a floss by its colour; empty where she does not.
+    std::string name{};
+    /// What a wire is of, as for kinds; floss and tape heed it not.
+    Metal metal = Metal::softCopper;
+    std::string ownMetal{};
+    /// The plan's own floss or tape that this is, which says what it weighs; empty for the handbook's.
+    std::string own{};
+    /// Whether `overlap` was fitted to what her own bound stems took (StemForm::took).
+    bool overlapMeasured = false;
 
     friend bool operator==(const Wrap&, const Wrap&) = default;
 };

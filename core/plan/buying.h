@@ -22,7 +22,7 @@ struct Pack {
     /// Grams of beads, clay or cover; millimetres of wire. 0 where it is sold loose or not known.
     double amount = 0;
     double price = 0;
-    std::string extra;
+    std::string extra{};
 
     friend bool operator==(const Pack&, const Pack&) = default;
 };
@@ -33,7 +33,7 @@ struct Buying {
     double spare = 0.1;
     /// The lengths that stake and core wire is to be had in; none where it is cut from the coil.
     std::vector<Bar> bars;
-    Pack beads;    ///< grams of one colour
+    Pack beads;    ///< grams of one colour, of colours that do not say themselves (Colour::sold)
     Pack leafWire; ///< millimetres on a spool
     Pack clay;     ///< grams
     Pack cover;    ///< grams

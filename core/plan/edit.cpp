@@ -1,6 +1,8 @@
 #include "core/plan/edit.h"
 
+#include "core/plan/edit_obstacles.h"
 #include "core/plan/limits.h"
+#include "core/plan/lookup.h"
 
 #include <algorithm>
 #include <cassert>
@@ -21,82 +23,11 @@ std::string text(std::integral auto v) {
     return std::to_string(v);
 }
 
-const std::string& nameOf(const Plan& plan, KindId id) {
-    static const std::string none;
-    const Kind* kind = find(plan, id);
-    return kind ? kind->name : none;
-}
-const std::string& nameOf(const Plan& plan, MixId id) {
-    static const std::string none;
-    const Mix* mix = find(plan, id);
-    return mix ? mix->name : none;
-}
-
-/// What stands in the way of taking `wanted` leaves of this sort out of the tray and into slots.
-std::optional<Problem> unfit(const Plan& plan, Leaf leaf, int wanted = 1) {
-    if (leaf.kind && !find(plan, leaf.kind))
-        return Problem{ProblemCode::noSuchId, "", {"kind", text(leaf.kind.value)}};
-    if (!leaf.mix)
-        return std::nullopt;
-    if (!leaf.kind)
-        return Problem{ProblemCode::missingKey, "", {"kind"}};
-    if (!find(plan, leaf.mix))
-        return Problem{ProblemCode::noSuchId, "", {"mix", text(leaf.mix.value)}};
-    if (!stockLine(*find(plan, leaf.kind), leaf.mix))
-        return Problem{ProblemCode::mixNotOfKind, "", {nameOf(plan, leaf.kind), nameOf(plan, leaf.mix)}};
-    if (inTray(plan, leaf) < wanted)
-        return Problem{ProblemCode::trayEmpty, "", {nameOf(plan, leaf.kind), nameOf(plan, leaf.mix)}};
-    return std::nullopt;
-}
-
-/// The same for all leaves of some tiers at once.
-std::optional<Problem> unfit(const Plan& plan, const std::vector<Tier>& tiers) {
-    std::vector<std::pair<Leaf, int>> wanted;
-    for (const Tier& tier : tiers)
-        for (const Slot& slot : tier.slots) {
-            const auto it = std::find_if(wanted.begin(), wanted.end(),
-                                         [&](const auto& entry) { return entry.first == slot.leaf; });
-            if (it == wanted.end())
-                wanted.emplace_back(slot.leaf, 1);
-            else
-                ++it->second;
-        }
-    for (const auto& [leaf, count] : wanted)
-        if (auto problem = unfit(plan, leaf, count))
-            return problem;
-    return std::nullopt;
-}
-
-Problem noStem(StemId id) {
-    return {ProblemCode::noSuchStem, "", {text(id.value)}};
-}
-Problem noPlace(int index, std::size_t most) {
-    return {ProblemCode::noSuchPlace, "", {text(index), text(most)}};
-}
-
 bool inList(int index, std::size_t size) {
     return index >= 0 && static_cast<std::size_t>(index) < size;
 }
 bool inGaps(int index, std::size_t size) {
     return index >= 0 && static_cast<std::size_t>(index) <= size;
-}
-
-std::optional<Problem> missingTier(const Plan& plan, StemId stem, int tier) {
-    const Stem* at = find(plan, stem);
-    if (!at)
-        return noStem(stem);
-    if (!inList(tier, at->tiers.size()))
-        return Problem{ProblemCode::noSuchTier, "", {at->name, text(tier + 1)}};
-    return std::nullopt;
-}
-
-std::optional<Problem> missingSlot(const Plan& plan, SlotRef at) {
-    if (auto problem = missingTier(plan, at.stem, at.tier))
-        return problem;
-    if (!find(plan, at))
-        return Problem{
-            ProblemCode::noSuchSlot, "", {find(plan, at.stem)->name, text(at.tier + 1), text(at.slot + 1)}};
-    return std::nullopt;
 }
 
 Tier& tierAt(Plan& plan, StemId stem, int tier) {
@@ -131,6 +62,9 @@ Pot& singlePart(Plan& plan, const Pot*) {
 Buying& singlePart(Plan& plan, const Buying*) {
     return plan.buying;
 }
+OwnTables& singlePart(Plan& plan, const OwnTables*) {
+    return plan.own;
+}
 
 template <class AnyId> struct PartOf;
 template <> struct PartOf<ColourId> { using Type = Colour; };
@@ -151,28 +85,6 @@ const char* sortOf(const Stem*) {
     return "stem";
 }
 
-/// What still needs the part; nothing where it can go.
-std::optional<Problem> inUse(const Plan& plan, const Colour& colour) {
-    for (const Mix& mix : plan.mixes)
-        for (const BeadShare& share : mix.colours)
-            if (share.colour == colour.id)
-                return Problem{ProblemCode::stillUsed, "", {colour.name, mix.name}};
-    return std::nullopt;
-}
-std::optional<Problem> inUse(const Plan& plan, const Mix& mix) {
-    for (const Kind& kind : plan.kinds)
-        if (stockLine(kind, mix.id))
-            return Problem{ProblemCode::stillUsed, "", {mix.name, kind.name}};
-    return std::nullopt;
-}
-std::optional<Problem> inUse(const Plan& plan, const Kind& kind) {
-    for (const Stem& stem : plan.stems)
-        for (const Tier& tier : stem.tiers)
-            for (const Slot& slot : tier.slots)
-                if (slot.leaf.kind == kind.id)
-                    return Problem{ProblemCode::stillUsed, "", {kind.name, stem.name}};
-    return std::nullopt;
-}
 std::optional<Problem> inUse(const Plan&, const Stem&) {
     return std::nullopt;
 }
@@ -385,6 +297,9 @@ public:
     }
 
     template <class Part> Result<Edit> operator()(const Set<Part>& e) {
+        if constexpr (std::is_same_v<Part, OwnTables>)
+            if (auto problem = missingOwn(plan_, e.part))
+                return *problem;
         return Edit(Set<Part>{std::exchange(singlePart(plan_, &e.part), e.part)});
     }
 
@@ -429,48 +344,6 @@ Result<Edit> apply(Plan& plan, const Edit& edit) {
             return *problem;
         }
     return inverse;
-}
-
-namespace {
-
-class ReachFinder {
-public:
-    Reach reach;
-
-    void operator()(const FillSlot& e) { add(e.at.stem); }
-    void operator()(const SwapSlots& e) {
-        add(e.a.stem);
-        add(e.b.stem);
-    }
-    void operator()(const PinSlot& e) { add(e.at.stem); }
-    void operator()(const MoveTiers& e) {
-        add(e.from);
-        add(e.to);
-    }
-    void operator()(const Batch& e) {
-        for (const Edit& edit : e.edits)
-            std::visit(*this, edit.what);
-    }
-    template <class E> void operator()(const E& e) {
-        if constexpr (requires { e.stem; })
-            add(e.stem);
-        else
-            reach.everything = true;
-    }
-
-private:
-    void add(StemId id) {
-        if (std::find(reach.stems.begin(), reach.stems.end(), id) == reach.stems.end())
-            reach.stems.push_back(id);
-    }
-};
-
-} // namespace
-
-Reach reachOf(const Edit& edit) {
-    ReachFinder finder;
-    std::visit(finder, edit.what);
-    return std::move(finder.reach);
 }
 
 } // namespace stemwright

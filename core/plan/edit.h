@@ -132,7 +132,8 @@ template <class Part> struct Replace {
     friend bool operator==(const Replace&, const Replace&) = default;
 };
 
-/// Sets one of the plan's single parts: About, Units, Binding, Pot or Buying.
+/// Sets one of the plan's single parts: About, Units, Binding, Pot, Buying or OwnTables. Entries of the plan's
+/// own tables that something uses cannot go.
 template <class Part> struct Set {
     Part part;
     friend bool operator==(const Set&, const Set&) = default;
@@ -176,7 +177,7 @@ struct Edit {
                      MarkTier, ReformStem, ReformKind, SetStock, Insert<Colour>, Insert<Mix>, Insert<Kind>,
                      Insert<Stem>, Remove<ColourId>, Remove<MixId>, Remove<KindId>, Remove<StemId>,
                      Move<ColourId>, Move<MixId>, Move<KindId>, Move<StemId>, Replace<Colour>, Replace<Mix>,
-                     Set<About>, Set<Units>, Set<Binding>, Set<Pot>, Set<Buying>, Batch>;
+                     Set<About>, Set<Units>, Set<Binding>, Set<Pot>, Set<Buying>, Set<OwnTables>, Batch>;
     What what;
 
     template <class Alternative>

@@ -16,6 +16,16 @@ enum class LeafEnd { round, pointed };
 /// How a leaf's wire runs: loops, each around the one before, or rows up and down around a basic.
 enum class Making { loops, rows };
 
+/// The beads of one loop or row as its maker counted them on a real leaf: they stand in place of the reckoned
+/// ones.
+struct RowCount {
+    int row = 0; ///< from 0, the innermost loop or the basic, outward
+    int beads = 1;
+    std::string extra{};
+
+    friend bool operator==(const RowCount&, const RowCount&) = default;
+};
+
 /// How a leaf is made, kept beside its measures for makers who work from the pattern.
 struct LeafMake {
     Making making = Making::rows;
@@ -25,9 +35,25 @@ struct LeafMake {
     int rows = 5;
     /// Half the angle of its pointed ends.
     Angle point = degrees(30);
-    std::string extra;
+    std::string extra{};
+    /// The rows that are hers, by `row`, each once, none beyond `rows`.
+    std::vector<RowCount> counted{};
 
     friend bool operator==(const LeafMake&, const LeafMake&) = default;
+};
+
+/// Which measures of a kind with a pattern are the maker's own, from a real leaf: a change of the pattern
+/// leaves them alone (followPattern of core/figures/leaf_make.h), and they are shown as hers. Without a pattern
+/// all measures are hers, whatever stands here.
+struct OwnMeasures {
+    bool beads = false;
+    bool wire = false;
+    bool length = false;
+    bool width = false;
+    bool wiresAtBase = false;
+    std::string extra{};
+
+    friend bool operator==(const OwnMeasures&, const OwnMeasures&) = default;
 };
 
 /// What a leaf of a kind is, as its maker measured one.
@@ -35,7 +61,7 @@ struct KindForm {
     std::string name;
     /// Beads in one leaf, at least 1.
     int beads = 60;
-    /// The bead's size as makers write it, such as "11/0".
+    /// The bead's size as makers write it, such as "11/0", or the name of one of the plan's own.
     std::string beadSize = "11/0";
     Length length = millimetres(18);
     Length width = millimetres(10);
@@ -51,10 +77,12 @@ struct KindForm {
     Angle angle = degrees(60);
     /// Time to make one leaf; 0 where it is not known.
     double minutes = 0;
-    /// What its wire is of.
+    /// What its wire is of: a metal of the handbook, or the plan's own of that name (core/plan/lookup.h).
     Metal metal = Metal::softCopper;
+    std::string ownMetal;
     /// The pattern that the measures above were reckoned from, where they were.
     std::optional<LeafMake> make;
+    OwnMeasures own;
     std::string extra;
 
     friend bool operator==(const KindForm&, const KindForm&) = default;

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/plan/buying.h"
 #include "core/plan/id.h"
 #include "core/quantity/colour.h"
 
@@ -15,7 +16,10 @@ struct Colour {
     Srgb srgb;
     /// Keys of the file that this version does not know, kept as the text of a JSON object; empty where there
     /// are none. Every part of a plan that is an object in the file carries one.
-    std::string extra;
+    std::string extra{};
+    /// How beads of this colour are sold: grams in one packet, and its price. Where it says nothing,
+    /// Buying::beads holds.
+    Pack sold{};
 
     friend bool operator==(const Colour&, const Colour&) = default;
 };

@@ -4,6 +4,7 @@
 #include "core/plan/buying.h"
 #include "core/plan/kind.h"
 #include "core/plan/mix.h"
+#include "core/plan/own_tables.h"
 #include "core/plan/pot.h"
 #include "core/plan/problem.h"
 #include "core/plan/stem.h"
@@ -49,6 +50,7 @@ struct Plan {
     Binding binding;
     Pot pot;
     Buying buying;
+    OwnTables own;
     std::vector<Stem> stems;
     std::string extra;
 

@@ -19,7 +19,9 @@ struct Clay {
     Length depth = millimetres(40);
     /// kg/m³ as it stands.
     double density = 1600;
-    std::string extra;
+    std::string extra{};
+    /// The plan's own clay that this is, which says its density; empty where `density` does.
+    std::string own{};
 
     friend bool operator==(const Clay&, const Clay&) = default;
 };
@@ -29,6 +31,7 @@ struct Stake {
     Length diameter = millimetres(1.3);
     std::optional<GaugeNumber> gauge;
     Metal metal = Metal::softSteel;
+    std::string ownMetal{};
     /// How much of it is bound to the stem above the clay.
     Length overlap = millimetres(20);
     std::string extra;
@@ -41,7 +44,9 @@ struct Cover {
     Length depth = millimetres(8);
     /// kg/m³ as it lies.
     double density = 1600;
-    std::string extra;
+    std::string extra{};
+    /// Likewise, of the plan's own covers.
+    std::string own{};
 
     friend bool operator==(const Cover&, const Cover&) = default;
 };

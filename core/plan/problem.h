@@ -42,6 +42,8 @@ enum class ProblemCode {
     stemLocked,       ///< values: stem name
     stillUsed,        ///< values: the part's name, what uses it
     idTaken,          ///< values: the sort of part, the id
+    ownInUse,         ///< values: an entry of the plan's own tables, what uses it ("kind", "binding", "pot" or
+                      ///< "stem"), that one's name or nothing
     stockBelowPlaced, ///< values: kind name, mix name, placed, wanted stock
     // what a maker's hand cannot do
     tierBound,   ///< values: stem name, tier number: it is bound already, at the bench

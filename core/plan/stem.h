@@ -69,7 +69,8 @@ struct CoreWire {
     Length diameter;
     std::optional<GaugeNumber> gauge;
     Metal metal = Metal::softSteel;
-    std::string extra;
+    std::string extra{};
+    std::string ownMetal{};
 
     friend bool operator==(const CoreWire&, const CoreWire&) = default;
 };
@@ -95,6 +96,15 @@ struct Pose {
     friend bool operator==(const Pose&, const Pose&) = default;
 };
 
+/// What one layer of the binding really took of a bound stem, without what was cut off in the end.
+struct Took {
+    int wrap = 0; ///< its place in Binding::wraps, from 0
+    Length used;
+    std::string extra{};
+
+    friend bool operator==(const Took&, const Took&) = default;
+};
+
 /// Everything about a stem but its tiers.
 struct StemForm {
     std::string name;
@@ -110,6 +120,9 @@ struct StemForm {
     std::optional<Standing> standing;
     /// Straight up where there is none.
     std::optional<Pose> pose;
+    /// What the maker measured on it, by wrap, each once: overlaps are fitted to these
+    /// (core/figures/calibration.h).
+    std::vector<Took> took;
     std::string extra;
 
     friend bool operator==(const StemForm&, const StemForm&) = default;

@@ -1,10 +1,10 @@
 // The rules of a valid plan: firstProblem() of plan.h.
+#include "core/plan/inspector.h"
 #include "core/plan/limits.h"
 #include "core/plan/plan.h"
 #include "core/quantity/digits.h"
 
 #include <algorithm>
-#include <cmath>
 #include <set>
 #include <unordered_map>
 #include <unordered_set>
@@ -13,14 +13,10 @@ namespace stemwright {
 
 namespace {
 
-std::string item(std::string_view list, std::size_t i) {
-    return std::string(list) + "[" + std::to_string(i) + "]";
-}
-
 /// Walks the plan in the order of its file and keeps the first problem it meets.
-class Inspector {
+class PlanInspector : Inspector {
 public:
-    explicit Inspector(const Plan& plan) : plan_(plan) {}
+    explicit PlanInspector(const Plan& plan) : plan_(plan) {}
 
     std::optional<Problem> run() {
         text(plan_.about.title, "title", limits::nameLength);
@@ -32,44 +28,14 @@ public:
         binding();
         pot();
         buying();
+        inspectOwnTables(*this, plan_.own);
         stems();
+        inspectOwnNames(*this, plan_);
         stock();
         return std::move(problem_);
     }
 
 private:
-    void fail(ProblemCode code, std::string place, std::vector<std::string> values) {
-        if (!problem_)
-            problem_ = Problem{code, std::move(place), std::move(values)};
-    }
-    /// Least and most are both allowed; NaN never is.
-    void range(double v, const std::string& place, double least, double most) {
-        if (!(v >= least && v <= most))
-            fail(ProblemCode::outOfRange, place,
-                 {shortestDigits(v), shortestDigits(least), shortestDigits(most)});
-    }
-    void length(Length v, const std::string& place, double least, double most) {
-        range(inMillimetres(v), place, least, most);
-    }
-    /// Nobody makes leaves of wire as thick as a finger: whole numbers up there are gauge numbers.
-    void wire(Length v, const std::string& place) {
-        const double mm = inMillimetres(v);
-        if (mm >= thickestGauge && mm <= thinnestGauge && mm == std::floor(mm))
-            fail(ProblemCode::gaugeForMillimetres, place, {shortestDigits(mm)});
-        range(mm, place, limits::thinnestWire, limits::thickestWire);
-    }
-    void text(const std::string& v, const std::string& place, std::size_t most) {
-        if (v.size() > most)
-            fail(ProblemCode::tooMany, place, {std::to_string(v.size()), std::to_string(most)});
-    }
-    void count(std::size_t v, const std::string& place, std::size_t most) {
-        if (v > most)
-            fail(ProblemCode::tooMany, place, {std::to_string(v), std::to_string(most)});
-    }
-    void gauge(const std::optional<GaugeNumber>& v, const std::string& place) {
-        if (v)
-            range(v->number, place + ".number", 0, limits::gaugeNumber);
-    }
     void date(const std::string& v, const std::string& place) {
         if (v.empty())
             return;
@@ -100,6 +66,7 @@ private:
             const std::string at = item("colours", i);
             takeId(colourIds_, colour.id, at);
             text(colour.name, at + ".name", limits::nameLength);
+            pack(colour.sold, at + ".sold");
         }
     }
 
@@ -157,11 +124,8 @@ private:
             range(kind.wiresAtBase, at + ".wires_at_base", 1, limits::wiresAtBase);
             range(inDegrees(kind.angle), at + ".angle_deg", 0, limits::steepest);
             range(kind.minutes, at + ".minutes", 0, limits::minutes);
-            if (kind.make) {
-                range(kind.make->beads, at + ".make.beads", 1, limits::beads);
-                range(kind.make->rows, at + ".make.rows", 1, limits::rows);
-                range(inDegrees(kind.make->point), at + ".make.point_deg", 5, 85);
-            }
+            if (kind.make)
+                make(*kind.make, at + ".make");
             count(kind.stock.size(), at + ".stock", limits::mixes);
             std::unordered_set<std::uint32_t> lines;
             for (std::size_t j = 0; j < kind.stock.size() && !problem_; ++j) {
@@ -174,6 +138,22 @@ private:
                 range(line.made, where + ".made", 0, limits::stock);
                 range(line.toMake, where + ".to_make", 0, limits::stock);
             }
+        }
+    }
+
+    void make(const LeafMake& make, const std::string& at) {
+        range(make.beads, at + ".beads", 1, limits::beads);
+        range(make.rows, at + ".rows", 1, limits::rows);
+        range(inDegrees(make.point), at + ".point_deg", 5, 85);
+        count(make.counted.size(), at + ".counted", limits::rows);
+        std::unordered_set<int> rows;
+        for (std::size_t i = 0; i < make.counted.size() && !problem_; ++i) {
+            const RowCount& row = make.counted[i];
+            const std::string where = item(at + ".counted", i);
+            range(row.row, where + ".row", 0, make.rows - 1);
+            range(row.beads, where + ".beads", 1, limits::beads);
+            if (!rows.insert(row.row).second)
+                fail(ProblemCode::duplicateId, where + ".row", {std::to_string(row.row)});
         }
     }
 
@@ -193,6 +173,7 @@ private:
             length(wrap.hold, at + ".hold_mm", 0, limits::longest);
             if (wrap.sold)
                 length(*wrap.sold, at + ".sold_mm", limits::shortestSold, limits::longestWire);
+            text(wrap.name, at + ".name", limits::nameLength);
         }
     }
 
@@ -265,9 +246,24 @@ private:
                     fail(ProblemCode::outOfRange, at + ".pose.toward_deg",
                          {shortestDigits(toward), "0", "360"});
             }
+            took(stem, at + ".took");
             count(stem.tiers.size(), at + ".tiers", limits::tiers);
             for (std::size_t j = 0; j < stem.tiers.size() && !problem_; ++j)
                 tier(stem.tiers[j], at, j);
+        }
+    }
+
+    void took(const Stem& stem, const std::string& place) {
+        count(stem.took.size(), place, limits::wraps);
+        std::unordered_set<int> wraps;
+        for (std::size_t j = 0; j < stem.took.size() && !problem_; ++j) {
+            const Took& took = stem.took[j];
+            const std::string at = item(place, j);
+            // A wrap that is gone leaves what its stems took behind, to hold again should it come back.
+            range(took.wrap, at + ".wrap", 0, limits::wraps - 1);
+            length(took.used, at + ".used_mm", 0, limits::longestWire);
+            if (!wraps.insert(took.wrap).second)
+                fail(ProblemCode::duplicateId, at + ".wrap", {std::to_string(took.wrap)});
         }
     }
 
@@ -351,14 +347,13 @@ private:
     }
 
     const Plan& plan_;
-    std::optional<Problem> problem_;
     std::unordered_set<std::uint32_t> colourIds_, mixIds_, kindIds_;
 };
 
 } // namespace
 
 std::optional<Problem> firstProblem(const Plan& plan) {
-    return Inspector(plan).run();
+    return PlanInspector(plan).run();
 }
 
 } // namespace stemwright

@@ -42,11 +42,15 @@ const MetalFigures& figuresOf(Metal metal) {
     return softSteel;
 }
 
-Mass massOfWire(Metal metal, Length diameter, Length length) {
+Mass massOfWire(const MetalFigures& metal, Length diameter, Length length) {
     const double d = std::max(0.0, inMillimetres(diameter));
     const double l = std::max(0.0, inMillimetres(length));
     constexpr double gramsPerCubicMillimetre = 1e-6; // of a density of 1 kg/m³
-    return grams(figuresOf(metal).density * gramsPerCubicMillimetre * std::numbers::pi / 4 * d * d * l);
+    return grams(metal.density * gramsPerCubicMillimetre * std::numbers::pi / 4 * d * d * l);
+}
+
+Mass massOfWire(Metal metal, Length diameter, Length length) {
+    return massOfWire(figuresOf(metal), diameter, length);
 }
 
 } // namespace stemwright

@@ -23,7 +23,8 @@ struct MetalFigures {
 
 const MetalFigures& figuresOf(Metal metal);
 
-/// The mass of a round wire; a diameter or length below 0 counts as 0.
+/// The mass of a round wire of a metal with these figures; a diameter or length below 0 counts as 0.
+Mass massOfWire(const MetalFigures& metal, Length diameter, Length length);
 Mass massOfWire(Metal metal, Length diameter, Length length);
 
 } // namespace stemwright

@@ -5,12 +5,20 @@
 
 namespace stemwright {
 
+double plasticMoment(const MetalFigures& metal, Length diameter) {
+    return metal.yield * std::pow(inMillimetres(diameter), 3) / 6;
+}
+
 double plasticMoment(Metal metal, Length diameter) {
-    return figuresOf(metal).yield * std::pow(inMillimetres(diameter), 3) / 6;
+    return plasticMoment(figuresOf(metal), diameter);
+}
+
+double wireStiffness(const MetalFigures& metal, Length diameter) {
+    return metal.modulus * std::numbers::pi * std::pow(inMillimetres(diameter), 4) / 64;
 }
 
 double wireStiffness(Metal metal, Length diameter) {
-    return figuresOf(metal).modulus * std::numbers::pi * std::pow(inMillimetres(diameter), 4) / 64;
+    return wireStiffness(figuresOf(metal), diameter);
 }
 
 } // namespace stemwright

@@ -70,6 +70,8 @@ Edit RandomEdits::ofStems(const Plan& plan) {
         form.arrangement = static_cast<Arrangement>(below(5));
         if (below(3) == 0)
             form.core = CoreWire{millimetres(0.1 * below(20)), std::nullopt, Metal::softSteel, ""};
+        if (below(4) == 0)
+            form.took = {{below(5), millimetres(below(900)), ""}};
         if (form.name.size() > 20)
             form.name = "Stem";
         return ReformStem{stem(plan).id, form};
@@ -91,7 +93,15 @@ Edit RandomEdits::ofStems(const Plan& plan) {
 }
 
 Edit RandomEdits::ofLists(const Plan& plan) {
-    switch (below(10)) {
+    switch (below(11)) {
+    case 9: {
+        OwnTables own = plan.own;
+        if (!own.metals.empty() && below(2))
+            own.metals.clear();
+        else
+            own.metals.push_back({below(3) ? "bronze" : "brass", 100.0 * below(90), 1e5, 100, ""});
+        return Set<OwnTables>{own};
+    }
     case 0: {
         const Kind& kind = plan.kinds[static_cast<std::size_t>(below(2))];
         std::vector<StockLine> stock = kind.stock;
@@ -108,6 +118,10 @@ Edit RandomEdits::ofLists(const Plan& plan) {
         form.length = millimetres(below(40));
         form.wireDiameter = millimetres(0.1 * below(6));
         form.angle = degrees(15 * below(12));
+        form.ownMetal = below(4) ? "" : "bronze";
+        if (below(3) == 0)
+            form.make =
+                LeafMake{Making::rows, below(9), below(9), degrees(30), "", {{below(9), below(30), ""}}};
         return ReformKind{kind.id, form};
     }
     case 2:

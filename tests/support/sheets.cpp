@@ -78,8 +78,8 @@ std::string PlainWords::wire(Length diameter, const std::optional<GaugeNumber>&)
 std::string PlainWords::mass(Mass mass) const {
     return number(inGrams(mass), "g");
 }
-std::string PlainWords::metal(Metal metal) const {
-    return "metal " + std::to_string(static_cast<int>(metal));
+std::string PlainWords::metal(const MetalName& metal) const {
+    return metal.own.empty() ? "metal " + std::to_string(static_cast<int>(metal.metal)) : metal.own;
 }
 std::string PlainWords::cost(double cost) const {
     return number(cost, "");

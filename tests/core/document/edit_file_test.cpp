@@ -20,6 +20,17 @@ void expectRoundTrip(const Edit& edit) {
     EXPECT_EQ(editText(back.value()), text);
 }
 
+OwnTables ownTables() {
+    OwnTables own;
+    own.metals = {{"bronze", 8800, 105'000, 130, ""}};
+    own.beads = {{"11/0", millimetres(2.1), millimetres(1.0 / 3), grams(0.011), "{\"box\": 7}"}};
+    own.flosses = {{"grey", 4, millimetres(0.3), millimetres(5'000), 0.04, ""}};
+    own.tapes = {{"brown", millimetres(13), millimetres(0.2), 1.4, std::nullopt, 0.6, ""}};
+    own.clays = {{"river", 1'700, ""}};
+    own.covers = {{"moss", 90, ""}};
+    return own;
+}
+
 std::vector<Edit> oneOfEach() {
     const Plan plan = test::randomBoard(3, 3, 6, 3);
     Tier tier = plan.stems[0].tiers[1];
@@ -28,7 +39,17 @@ std::vector<Edit> oneOfEach() {
     StemForm form = plan.stems[1];
     form.name = "Two\nlines, \"quoted\"";
     form.core = CoreWire{millimetres(0.9), GaugeNumber{GaugeSystem::swg, 20}, Metal::softBrass, ""};
+    form.core->ownMetal = "bronze";
     form.standing = Standing{millimetres(-3), millimetres(4.5), ""};
+    form.took = {{0, millimetres(612.5), ""}, {2, millimetres(90), "{\"day\": 3}"}};
+    KindForm kind = plan.kinds[0];
+    kind.make = LeafMake{Making::rows, 6, 5, degrees(30), "", {{1, 13, ""}, {4, 24, ""}}};
+    kind.own.beads = kind.own.wiresAtBase = true;
+    Binding binding;
+    binding.wraps.resize(2);
+    binding.wraps[1].name = "Grey floss";
+    binding.wraps[1].own = "grey";
+    binding.wraps[1].overlapMeasured = true;
     return {
         FillSlot{{StemId{1}, 2, 1}, {KindId{1}, MixId{2}}},
         SwapSlots{{StemId{1}, 0, 0}, {StemId{2}, 1, 1}},
@@ -40,7 +61,7 @@ std::vector<Edit> oneOfEach() {
         SpaceTier{StemId{2}, 0, millimetres(0.1 + 0.2)},
         MarkTier{StemId{1}, 1, {true, 2.5, "{\"by\": \"me\"}"}},
         ReformStem{StemId{1}, form},
-        ReformKind{KindId{1}, plan.kinds[0]},
+        ReformKind{KindId{1}, kind},
         SetStock{KindId{2}, {{MixId{1}, 3, 4, ""}, {MixId{2}, 0, 0, "{\"box\": 7}"}}},
         Insert<Colour>{1, {ColourId{9}, "Sea", {1, 2, 3}, ""}},
         Insert<Mix>{0, plan.mixes[1]},
@@ -54,13 +75,14 @@ std::vector<Edit> oneOfEach() {
         Move<MixId>{MixId{2}, -1},
         Move<KindId>{KindId{}, 2147483647},
         Move<StemId>{StemId{4}, -2147483647 - 1},
-        Replace<Colour>{{ColourId{2}, "Frost", {255, 254, 253}, "{\"lot\": 1.10}"}},
+        Replace<Colour>{{ColourId{2}, "Frost", {255, 254, 253}, "{\"lot\": 1.10}", {10, 2.5, ""}}},
         Replace<Mix>{plan.mixes[2]},
         Set<About>{{"Title", "Note", "2025-01-31", "{\"a\": 1}"}},
         Set<Units>{{LengthUnit::inch, MassUnit::ounce, ""}},
-        Set<Binding>{{{{}, {}}, ""}},
+        Set<Binding>{binding},
         Set<Pot>{{}},
         Set<Buying>{{0.2, {{millimetres(300), 0.5, ""}}, {}, {}, {}, {}, {}, ""}},
+        Set<OwnTables>{ownTables()},
         Batch{Deed::suggestion, {CloseTier{StemId{3}, 1}, Batch{Deed::paste, {}}}},
     };
 }

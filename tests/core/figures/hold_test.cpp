@@ -26,13 +26,13 @@ TEST(Hold, ALeafWeighsItsBeadsAndItsWire) {
     KindForm kind;
     kind.beads = 105; // of 11/0 to the gram
     kind.wire = millimetres(0);
-    EXPECT_NEAR(inGrams(leafMass(kind)), 1, 1e-9);
+    EXPECT_NEAR(inGrams(leafMass({}, kind)), 1, 1e-9);
     kind.wire = millimetres(1000);
     kind.wireDiameter = millimetres(0.32);
     // π/4 · 0.32² mm² · 1 m · 8940 kg/m³
-    EXPECT_NEAR(inGrams(leafMass(kind)), 1 + 0.71899, 1e-4);
+    EXPECT_NEAR(inGrams(leafMass({}, kind)), 1 + 0.71899, 1e-4);
     kind.beadSize = "of glass";
-    EXPECT_NEAR(inGrams(leafMass(kind)), 0.71899, 1e-4);
+    EXPECT_NEAR(inGrams(leafMass({}, kind)), 0.71899, 1e-4);
 }
 
 TEST(Hold, NothingToHoldIsNoHold) {

@@ -55,5 +55,35 @@ TEST(LeafBeads, FollowTheMixFromItsOuterRowInward) {
     EXPECT_EQ(leafBeads(40, mix), (std::vector<int>{27, 13}));
 }
 
+TEST(RowBeads, TheOuterColourFillsTheOuterRows) {
+    Mix mix;
+    mix.colours = {{ColourId{1}, 1, ""}, {ColourId{2}, 1, ""}};
+    EXPECT_EQ(rowBeads(std::vector<int>{15, 15, 10, 10, 5}, mix),
+              (std::vector<std::vector<int>>{{15, 0}, {13, 2}, {0, 10}, {0, 10}, {0, 5}}));
+    EXPECT_EQ(rowBeads(std::vector<int>{3, -1, 0}, mix),
+              (std::vector<std::vector<int>>{{2, 1}, {0, 0}, {0, 0}}));
+    EXPECT_TRUE(rowBeads({}, mix).empty());
+}
+
+TEST(RowBeads, RowsAndColoursBothAddUp) {
+    std::mt19937 random(11);
+    for (int round = 0; round < 2'000; ++round) {
+        Mix mix;
+        for (std::uint32_t c = 0; c < 1 + random() % 5; ++c)
+            mix.colours.push_back({ColourId{c + 1}, 0.1 * static_cast<double>(1 + random() % 30), ""});
+        std::vector<int> rows(1 + random() % 9);
+        for (int& row : rows)
+            row = static_cast<int>(random() % 40);
+        const auto beads = rowBeads(rows, mix);
+        std::vector<int> byColour(mix.colours.size(), 0);
+        for (std::size_t row = 0; row < rows.size(); ++row) {
+            ASSERT_EQ(std::accumulate(beads[row].begin(), beads[row].end(), 0), rows[row]);
+            for (std::size_t c = 0; c < byColour.size(); ++c)
+                byColour[c] += beads[row][c];
+        }
+        ASSERT_EQ(byColour, leafBeads(std::accumulate(rows.begin(), rows.end(), 0), mix));
+    }
+}
+
 } // namespace
 } // namespace stemwright

@@ -41,6 +41,35 @@ TEST(Supplies, LeafWireByDiameterAndMetal) {
     EXPECT_EQ(suppliesOf(plan).leafWire.size(), 2u);
 }
 
+TEST(Supplies, AColourIsBoughtInItsOwnPackets) {
+    Plan plan = test::smallBoard();
+    plan.buying.spare = 0;
+    plan.buying.beads = {5, 2.5, ""};
+    plan.colours[1].sold = {1, 0.75, ""};
+    const Supplies all = suppliesOf(plan);
+    EXPECT_EQ(all.beads[0].buy.packs, 1);
+    EXPECT_EQ(all.beads[0].buy.cost, 2.5);
+    EXPECT_EQ(all.beads[1].buy.packs, 4) << "390 beads at 105 to the gram";
+    EXPECT_EQ(all.beads[1].buy.cost, 4 * 0.75);
+}
+
+TEST(Supplies, OwnMetalsAndBeadsWeighWhatThePlanSays) {
+    Plan plan = test::smallBoard();
+    const Supplies before = suppliesOf(plan);
+    plan.own.metals = {{"light", 894, 100'000, 50, ""}};
+    plan.own.beads = {{"11/0", millimetres(2), millimetres(2.8), grams(1.0 / 52.5), ""}};
+    for (Kind& kind : plan.kinds)
+        kind.ownMetal = "light";
+    ASSERT_FALSE(firstProblem(plan));
+    const Supplies after = suppliesOf(plan);
+    EXPECT_NEAR(after.leafWire[0].mass / before.leafWire[0].mass, 0.1, 1e-9);
+    EXPECT_NEAR(after.beads[0].mass / before.beads[0].mass, 2, 1e-9);
+    EXPECT_NEAR(after.beads[0].strung / before.beads[0].strung, 2, 1e-9);
+    EXPECT_EQ(after.leafWire[0].metal.own, "light");
+    plan.kinds[0].ownMetal.clear();
+    EXPECT_EQ(suppliesOf(plan).leafWire.size(), 2u) << "one wire of each metal";
+}
+
 TEST(Supplies, AStemIsBoundInOnePieceFromAWholeSkein) {
     Plan plan = test::smallBoard();
     const Figures all = figures(plan);

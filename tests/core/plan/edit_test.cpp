@@ -82,6 +82,68 @@ TEST(Edit, WhatIsInUseCannotBeRemoved) {
     EXPECT_TRUE(apply(plan, Remove<KindId>{KindId{2}}));
 }
 
+TEST(Edit, AnOwnEntryThatIsInUseCannotGo) {
+    Plan plan = test::smallBoard();
+    OwnTables own;
+    own.metals = {{"bronze", 8'800, 105'000, 130, ""}};
+    own.beads = {{"11/0", millimetres(2.1), millimetres(1.5), grams(0.011), ""},
+                 {"drop", millimetres(3), millimetres(3), grams(0.03), ""}};
+    own.clays = {{"river", 1'700, ""}};
+    ASSERT_TRUE(apply(plan, Set<OwnTables>{own}));
+    KindForm form = plan.kinds[1];
+    form.ownMetal = "bronze";
+    form.beadSize = "drop";
+    ASSERT_TRUE(apply(plan, ReformKind{KindId{2}, form}));
+    Pot pot = plan.pot;
+    pot.clay.own = "river";
+    ASSERT_TRUE(apply(plan, Set<Pot>{pot}));
+    const Plan before = plan;
+    const auto without = [&](auto list, std::size_t i) {
+        OwnTables fewer = own;
+        auto& entries = fewer.*list;
+        entries.erase(entries.begin() + static_cast<std::ptrdiff_t>(i));
+        const auto result = apply(plan, Set<OwnTables>{fewer});
+        return result ? std::nullopt : std::optional(result.problem());
+    };
+    EXPECT_EQ(without(&OwnTables::metals, 0),
+              (Problem{ProblemCode::ownInUse, "", {"bronze", "kind", "Broad"}}));
+    EXPECT_EQ(without(&OwnTables::beads, 1), (Problem{ProblemCode::ownInUse, "", {"drop", "kind", "Broad"}}));
+    EXPECT_EQ(without(&OwnTables::clays, 0), (Problem{ProblemCode::ownInUse, "", {"river", "pot", ""}}));
+    EXPECT_EQ(plan, before);
+    // The handbook has 11/0 too.
+    EXPECT_FALSE(without(&OwnTables::beads, 0));
+}
+
+TEST(Edit, WhatNamesAnOwnEntryNeedsIt) {
+    Plan plan = test::smallBoard();
+    KindForm form = plan.kinds[0];
+    form.ownMetal = "bronze";
+    const auto refused = apply(plan, ReformKind{KindId{1}, form});
+    ASSERT_FALSE(refused);
+    EXPECT_EQ(refused.problem(), (Problem{ProblemCode::noSuchId, "kinds[0].own_metal", {"metal", "bronze"}}));
+    OwnTables twice;
+    twice.covers = {{"moss", 90, ""}, {"moss", 95, ""}};
+    EXPECT_EQ(apply(plan, Set<OwnTables>{twice}).problem(),
+              (Problem{ProblemCode::duplicateId, "own.covers[1].name", {"moss"}}));
+    twice.covers = {{"", 90, ""}};
+    EXPECT_EQ(apply(plan, Set<OwnTables>{twice}).problem(),
+              (Problem{ProblemCode::missingKey, "own.covers[0].name", {"name"}}));
+    EXPECT_EQ(plan, test::smallBoard());
+}
+
+TEST(Edit, CountedRowsAreOnesThatThereAre) {
+    Plan plan = test::smallBoard();
+    KindForm form = plan.kinds[0];
+    form.make = LeafMake{Making::rows, 6, 5, degrees(30), "", {{4, 21, ""}}};
+    EXPECT_TRUE(apply(plan, ReformKind{KindId{1}, form}));
+    form.make->counted = {{5, 21, ""}};
+    EXPECT_EQ(apply(plan, ReformKind{KindId{1}, form}).problem(),
+              (Problem{ProblemCode::outOfRange, "kinds[0].make.counted[0].row", {"5", "0", "4"}}));
+    form.make->counted = {{1, 9, ""}, {1, 10, ""}};
+    EXPECT_EQ(apply(plan, ReformKind{KindId{1}, form}).problem(),
+              (Problem{ProblemCode::duplicateId, "kinds[0].make.counted[1].row", {"1"}}));
+}
+
 TEST(Edit, StockCannotFallBelowWhatIsPlaced) {
     Plan plan = test::smallBoard();
     std::vector<StockLine> stock = plan.kinds[0].stock;
