@@ -61,7 +61,7 @@ template <class Io, Of<StockLine> T> void fields(Io& io, T& line) {
     io.extra(line.extra);
 }
 
-template <class Io, Of<RowCount> T> void fields(Io& io, T& count) {
+template <class Io, Of<CountedRow> T> void fields(Io& io, T& count) {
     io.need("row", count.row);
     io.need("beads", count.beads);
     io.extra(count.extra);

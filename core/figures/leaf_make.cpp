@@ -57,7 +57,7 @@ MadeLeaf madeLeaf(const LeafMake& make, LeafEnd tip, LeafEnd base, const BeadSiz
         leaf.rows.push_back(static_cast<int>(std::lround(make.beads + steps * gain)));
     }
     leaf.counted.assign(leaf.rows.size(), false);
-    for (const RowCount& count : make.counted)
+    for (const CountedRow& count : make.counted)
         if (count.row >= 0 && count.row < make.rows) {
             leaf.rows[static_cast<std::size_t>(count.row)] = count.beads;
             leaf.counted[static_cast<std::size_t>(count.row)] = true;

@@ -18,12 +18,12 @@ enum class Making { loops, rows };
 
 /// The beads of one loop or row as its maker counted them on a real leaf: they stand in place of the reckoned
 /// ones.
-struct RowCount {
+struct CountedRow {
     int row = 0; ///< from 0, the innermost loop or the basic, outward
     int beads = 1;
     std::string extra{};
 
-    friend bool operator==(const RowCount&, const RowCount&) = default;
+    friend bool operator==(const CountedRow&, const CountedRow&) = default;
 };
 
 /// How a leaf is made, kept beside its measures for makers who work from the pattern.
@@ -37,7 +37,7 @@ struct LeafMake {
     Angle point = degrees(30);
     std::string extra{};
     /// The rows that are hers, by `row`, each once, none beyond `rows`.
-    std::vector<RowCount> counted{};
+    std::vector<CountedRow> counted{};
 
     friend bool operator==(const LeafMake&, const LeafMake&) = default;
 };

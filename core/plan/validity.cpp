@@ -148,7 +148,7 @@ private:
         count(make.counted.size(), at + ".counted", limits::rows);
         std::unordered_set<int> rows;
         for (std::size_t i = 0; i < make.counted.size() && !problem_; ++i) {
-            const RowCount& row = make.counted[i];
+            const CountedRow& row = make.counted[i];
             const std::string where = item(at + ".counted", i);
             range(row.row, where + ".row", 0, make.rows - 1);
             range(row.beads, where + ".beads", 1, limits::beads);
