@@ -320,7 +320,7 @@ void PatternDialog::showFigures(const KindForm& now) {
     line(1, sizeText(before_.length, units), sizeText(now.length, units));
     line(2, sizeText(before_.width, units), sizeText(now.width, units));
     line(3, cutText(before_.wire, units), cutText(now.wire, units));
-    line(4, massText(leafMass(before_), units), massText(leafMass(now), units));
+    line(4, massText(leafMass(plan_, before_), units), massText(leafMass(plan_, now), units));
     line(5, countText(before_.wiresAtBase), countText(now.wiresAtBase));
 }
 
