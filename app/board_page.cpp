@@ -77,6 +77,13 @@ BoardPage::BoardPage(Session& session, QWidget* parent)
     connect(&session, &Session::changed, this, refresh);
     refresh();
     connect(suggestions_, &Suggestions::said, this, &BoardPage::said);
+    connect(offer, &OfferPanel::compareWanted, this, &BoardPage::compareWanted);
+    connect(offer, &OfferPanel::startWanted, this, &BoardPage::startWanted);
+    connect(offer, &OfferPanel::stemChosen, this,
+            [this](unsigned stem) { view_->showPlace(StemId{stem}, -1, -1); });
+    // A suggestion needs the room; what is to be bought can wait until it is taken or dropped.
+    connect(&session, &Session::offerChanged, suppliesScroll,
+            [&session, suppliesScroll] { suppliesScroll->setVisible(!session.offer()); });
     connect(skyline, &Skyline::stemChosen, this,
             [this](unsigned stem) { view_->showPlace(StemId{stem}, -1, -1); });
     connect(findings, &FindingsPanel::placeChosen, this,

@@ -19,6 +19,8 @@ public:
 
 Q_SIGNALS:
     void said(const QString& sentence);
+    void compareWanted();
+    void startWanted();
 
 private:
     BoardView* view_;

@@ -95,10 +95,15 @@ int runCheck(const Arguments& arguments, const CommandStreams& streams) {
     const std::optional<Plan> plan = readPlan(parser.positionalArguments().front(), &why);
     if (!plan)
         return streams.unusable(why);
-    const std::vector<Finding> found = findings(*plan, figures(*plan));
+    const Figures all = figures(*plan);
+    const PlanTables tables(*plan);
+    const SwapFinder swaps(*plan, tables);
+    const std::vector<Finding> found = findings(*plan, all);
     for (const Finding& finding : found) {
         const FindingWords said = words(*plan, finding);
-        streams.say(QStringLiteral("%1. %2\n").arg(said.title, said.detail));
+        const QString line =
+            QStringLiteral("%1. %2 %3").arg(said.title, said.detail, bestSwapText(*plan, all, finding, swaps));
+        streams.say(line.trimmed() + QLatin1Char('\n'));
     }
     return found.empty() ? exitFine : exitFindings;
 }

@@ -142,6 +142,10 @@ void MainWindow::buildSuggestMenu() {
     menu->addSeparator();
     spreads("compare", tr("&Compare side by side…"), QKeySequence(Qt::SHIFT | Qt::Key_F8),
             [this](Suggestions& suggestions) { CompareDialog(*session_, suggestions, this).exec(); });
+    connect(board_, &BoardPage::compareWanted, findChild<QAction*>(QStringLiteral("compare")),
+            &QAction::trigger);
+    connect(board_, &BoardPage::startWanted, findChild<QAction*>(QStringLiteral("startMeOff")),
+            &QAction::trigger);
     QAction* take =
         add(menu, "takeSuggestion", tr("&Take what is shown"), QKeySequence(Qt::CTRL | Qt::Key_Return));
     QAction* drop =

@@ -234,6 +234,18 @@ FindingWords words(const Plan& plan, const Finding& finding) {
     return {};
 }
 
+QString bestSwapText(const Plan& plan, const Figures& figures, const Finding& finding,
+                     const SwapFinder& swaps) {
+    const auto leaf = leaningLeaf(plan, figures, finding);
+    const auto trade = leaf ? swaps.bestTrade({finding.stem, leaf}) : std::nullopt;
+    if (!trade)
+        return {};
+    const bool first = trade->a == finding.stem;
+    return tr("Best swap: one for %1 of %2.")
+        .arg(nameText(plan, first ? trade->bGives.mix : trade->aGives.mix),
+             nameText(plan, first ? trade->b : trade->a));
+}
+
 QString deedText(const Edit& edit) {
     if (const auto* batch = std::get_if<Batch>(&edit.what))
         switch (batch->deed) {

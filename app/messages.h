@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/figures/best_swap.h"
 #include "core/figures/findings.h"
 #include "core/plan/edit.h"
 #include "core/plan/problem.h"
@@ -19,6 +20,10 @@ struct FindingWords {
     QString remedy;
 };
 FindingWords words(const Plan& plan, const Finding& finding);
+
+/// Which swap would mend most of a stem that leans: "Best swap: one Plum for a Frost of Stem 5." Empty where no
+/// swap helps, and for other findings.
+QString bestSwapText(const Plan& plan, const Figures& figures, const Finding& finding, const SwapFinder& swaps);
 
 /// What an edit does, for the undo list: "move leaf", "turn tier".
 QString deedText(const Edit& edit);

@@ -75,9 +75,22 @@ QString proofText(const Suggestion& found) {
         return tr("Not proved the best: nothing below %1 is possible, so it is %2 off at most.")
             .arg(shareText(found.bound), shareText(std::max(0.0, found.after - found.bound)));
     }
-    return found.unmatchedBound > 0 || found.unmatchedBefore > 0
-               ? tr("Proved: no fewer unmatched pairs, and with so few no less unevenness.")
-               : tr("Proved: these leaves allow nothing better.");
+    switch (found.aim) {
+    case Aim::unevenness:
+        return tr("Proved: these leaves allow no less unevenness.");
+    case Aim::pairs:
+        return tr("Proved: no fewer unmatched pairs, and with so few no less unevenness.");
+    case Aim::order:
+        return tr("Proved: no stem's leaves allow fewer steps against the colour order.");
+    case Aim::pairsOrder:
+        return tr("Proved: no fewer unmatched pairs on any stem, and with so few no fewer steps against the "
+                  "colour order.");
+    case Aim::heights:
+        return tr("Proved: these ranges allow no evener heights.");
+    case Aim::several:
+        return tr("Proved: each step is the best that the steps before it allow.");
+    }
+    return {};
 }
 
 QStringList suggestionLines(const BeforeAfter& plans, const Suggestion& found) {
@@ -118,6 +131,7 @@ std::vector<StemChange> stemChanges(const BeforeAfter& plans) {
         change.drift = beforeAfterText(driftText(was.drift), driftText(now.drift));
         change.unevenness = beforeAfterText(shareText(was.unevenness), shareText(now.unevenness));
         const Stem* before = find(plans.before, stem.id);
+        change.heightDiffers = !known || was.height != now.height;
         change.differs = !before || !(*before == stem);
         changes.push_back(std::move(change));
     }

@@ -34,6 +34,7 @@ struct StemChange {
     QString name;
     QString height, leaves, drift, unevenness; ///< "96 mm → 109 mm", or the one figure where it stays
     bool differs = false;
+    bool heightDiffers = false;
 };
 /// Every stem that is there after it, in the plan's order.
 std::vector<StemChange> stemChanges(const BeforeAfter& plans);

@@ -111,10 +111,12 @@ void Suggestions::keep(Offer offer) {
 }
 
 void Suggestions::spreadColours(bool matchedPairs) {
+    // Where nothing stands yet, no leaf has to move for a pair, and pairs are what the tiers are for.
+    const bool fresh = session_.figures().pot.leaves == 0;
     look(matchedPairs ? tr("Spread the colours in matched pairs") : tr("Spread the colours"),
-         [matchedPairs](const Plan& plan, const stemwright::Search& search) {
+         [pairs = matchedPairs || fresh](const Plan& plan, const stemwright::Search& search) {
              SpreadOptions options;
-             options.matchedPairs = matchedPairs;
+             options.matchedPairs = pairs;
              // What stands on the stems stays there; the tray fills the gaps.
              options.trayUse = TrayUse::keep;
              options.search = search;

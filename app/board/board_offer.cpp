@@ -13,26 +13,29 @@ namespace stemwright {
 
 namespace {
 
-/// More arrows than this are a tangle; the frames still say what changes.
+/// More arrows than this are a tangle; then numbers say which leaf goes where.
 constexpr std::size_t mostArrows = 24;
 
 using Origin = std::pair<StemId, int>; ///< where a tier stood before; index −1 for one that is new
 using Trace = std::map<StemId, std::vector<Origin>>;
 
-/// Follows the tiers through an edit.
+/// Where what is in a tier's slots stood before; nothing for what comes from the tray or is empty.
+using Contents = std::vector<std::optional<SlotRef>>;
+
+/// Follows the tiers, and the leaves in them, through an edit.
 struct Tracer {
     Trace trace;
+    std::map<StemId, std::vector<Contents>> contents;
     std::set<Origin> turned, closed, moved;
-    std::vector<std::pair<SlotRef, SlotRef>> swaps;
 
-    std::optional<SlotRef> origin(SlotRef at) const {
-        const auto it = trace.find(at.stem);
-        if (it == trace.end() || at.tier < 0 || static_cast<std::size_t>(at.tier) >= it->second.size())
-            return std::nullopt;
-        const Origin from = it->second[static_cast<std::size_t>(at.tier)];
-        if (from.second < 0)
-            return std::nullopt;
-        return SlotRef{from.first, from.second, at.slot};
+    std::optional<SlotRef>* contentAt(SlotRef at) {
+        const auto stem = contents.find(at.stem);
+        if (stem == contents.end() || at.tier < 0 || static_cast<std::size_t>(at.tier) >= stem->second.size())
+            return nullptr;
+        Contents& tier = stem->second[static_cast<std::size_t>(at.tier)];
+        return at.slot >= 0 && static_cast<std::size_t>(at.slot) < tier.size()
+                   ? &tier[static_cast<std::size_t>(at.slot)]
+                   : nullptr;
     }
 
     void operator()(const Batch& batch) {
@@ -40,18 +43,26 @@ struct Tracer {
             std::visit(*this, edit.what);
     }
     void operator()(const SwapSlots& e) {
-        const auto a = origin(e.a), b = origin(e.b);
+        auto *a = contentAt(e.a), *b = contentAt(e.b);
         if (a && b)
-            swaps.emplace_back(*a, *b);
+            std::swap(*a, *b);
+    }
+    void operator()(const FillSlot& e) {
+        if (auto* at = contentAt(e.at))
+            at->reset();
     }
     void operator()(const OpenTier& e) {
         std::vector<Origin>& tiers = trace[e.stem];
         tiers.insert(tiers.begin() + e.index, Origin{e.stem, -1});
+        std::vector<Contents>& own = contents[e.stem];
+        own.insert(own.begin() + e.index, Contents(e.tier.slots.size()));
     }
     void operator()(const CloseTier& e) {
         std::vector<Origin>& tiers = trace[e.stem];
         closed.insert(tiers[static_cast<std::size_t>(e.index)]);
         tiers.erase(tiers.begin() + e.index);
+        std::vector<Contents>& own = contents[e.stem];
+        own.erase(own.begin() + e.index);
     }
     void operator()(const MoveTiers& e) {
         std::vector<Origin>& from = trace[e.from];
@@ -60,6 +71,11 @@ struct Tracer {
         std::vector<Origin>& to = trace[e.to];
         to.insert(to.begin() + e.toIndex, run.begin(), run.end());
         moved.insert(run.begin(), run.end());
+        std::vector<Contents>& out = contents[e.from];
+        const std::vector<Contents> held(out.begin() + e.index, out.begin() + e.index + e.count);
+        out.erase(out.begin() + e.index, out.begin() + e.index + e.count);
+        std::vector<Contents>& in = contents[e.to];
+        in.insert(in.begin() + e.toIndex, held.begin(), held.end());
     }
     void operator()(const TurnTier& e) {
         const std::vector<Origin>& tiers = trace[e.stem];
@@ -97,13 +113,47 @@ void paintArrow(QPainter& painter, QPointF from, QPointF to, bool bothWays) {
         head(from, bend);
 }
 
+/// A small mark at a place's corner.
+void paintBadge(QPainter& painter, QPointF at, const QString& text, bool filled) {
+    painter.setFont(look::font(look::Type::small));
+    const double width = std::max(15.0, painter.fontMetrics().horizontalAdvance(text) + 6.0);
+    const QRectF badge(at.x() - width / 2, at.y() - 7.5, width, 15);
+    painter.setPen(QPen(look::accent, 1.2));
+    painter.setBrush(filled ? look::accent : look::card);
+    painter.drawRoundedRect(badge, 7.5, 7.5);
+    painter.setPen(filled ? look::card : look::accent);
+    painter.drawText(badge, Qt::AlignCenter, text);
+}
+
 } // namespace
+
+void BoardOffer::paintTrips(QPainter& painter, const BoardLayout& layout) const {
+    const auto rect = [&](SlotRef at) { return layout.rect(Place::of(at)); };
+    for (const NewLeaf& slot : slots_)
+        if (slot.fromTray)
+            paintBadge(painter, rect(slot.at).topRight() + QPointF(-3, 3), QStringLiteral("+"), true);
+    if (trips_.size() <= mostArrows) {
+        for (const Trip& trip : trips_)
+            paintArrow(painter, rect(trip.from).center(), rect(trip.to).center(), trip.bothWays);
+        return;
+    }
+    // The same number stands where a leaf leaves (pale) and where it arrives (dark).
+    int number = 0;
+    for (const Trip& trip : trips_) {
+        const QString text = QString::number(++number);
+        paintBadge(painter, rect(trip.to).topRight() + QPointF(-3, 3), text, true);
+        paintBadge(painter,
+                   trip.bothWays ? rect(trip.from).topRight() + QPointF(-3, 3)
+                                 : rect(trip.from).bottomLeft() + QPointF(3, -3),
+                   text, trip.bothWays);
+    }
+}
 
 void BoardOffer::clear() {
     slots_.clear();
     tiers_.clear();
     gaps_.clear();
-    swaps_.clear();
+    trips_.clear();
     moves_.clear();
 }
 
@@ -115,10 +165,15 @@ void BoardOffer::show(const Plan& before, const Edit& edit) {
     Tracer tracer;
     for (const Stem& stem : before.stems) {
         std::vector<Origin>& tiers = tracer.trace[stem.id];
-        for (int t = 0; t < static_cast<int>(stem.tiers.size()); ++t)
+        for (int t = 0; t < static_cast<int>(stem.tiers.size()); ++t) {
             tiers.emplace_back(stem.id, t);
+            Contents& own = tracer.contents[stem.id].emplace_back();
+            for (int s = 0; s < static_cast<int>(stem.tiers[static_cast<std::size_t>(t)].slots.size()); ++s)
+                own.push_back(SlotRef{stem.id, t, s});
+        }
     }
     std::visit(tracer, edit.what);
+    std::vector<std::pair<SlotRef, SlotRef>> trips;
     for (const Stem& stem : before.stems) {
         const Stem* now = find(after, stem.id);
         if (!now)
@@ -137,9 +192,13 @@ void BoardOffer::show(const Plan& before, const Edit& edit) {
                 gap = from.second + 1;
             const Tier& was = find(before, from.first)->tiers[static_cast<std::size_t>(from.second)];
             for (std::size_t s = 0; s < was.slots.size() && s < now->tiers[t].slots.size(); ++s)
-                if (!(was.slots[s].leaf == now->tiers[t].slots[s].leaf))
-                    slots_.push_back(
-                        {{from.first, from.second, static_cast<int>(s)}, now->tiers[t].slots[s].leaf});
+                if (const Leaf leaf = now->tiers[t].slots[s].leaf; !(was.slots[s].leaf == leaf)) {
+                    const SlotRef here{from.first, from.second, static_cast<int>(s)};
+                    const auto came = tracer.contents[stem.id][t][s];
+                    slots_.push_back({here, leaf, leaf.mix && !came});
+                    if (leaf.mix && came && !(*came == here))
+                        trips.emplace_back(*came, here);
+                }
         }
     }
     for (const Origin& at : tracer.turned)
@@ -151,8 +210,11 @@ void BoardOffer::show(const Plan& before, const Edit& edit) {
     for (const Origin& at : tracer.closed)
         if (at.second >= 0)
             tiers_.push_back({at.first, at.second, TierMark::What::closed});
-    if (tracer.swaps.size() <= mostArrows)
-        swaps_ = std::move(tracer.swaps);
+    // Two leaves that change places share an arrow.
+    const std::set<std::pair<SlotRef, SlotRef>> all(trips.begin(), trips.end());
+    for (const auto& [from, to] : trips)
+        if (const bool both = all.contains({to, from}); !both || from < to)
+            trips_.push_back({from, to, both});
 }
 
 Place BoardOffer::first() const {
@@ -208,8 +270,7 @@ void BoardOffer::paint(QPainter& painter, const Plan& before, const BoardLayout&
         painter.drawLine(at - QPointF(4, 0), at + QPointF(4, 0));
         painter.drawLine(at - QPointF(0, 4), at + QPointF(0, 4));
     }
-    for (const auto& [a, b] : swaps_)
-        paintArrow(painter, layout.rect(Place::of(a)).center(), layout.rect(Place::of(b)).center(), true);
+    paintTrips(painter, layout);
     if (moves_.size() <= mostArrows)
         for (const auto& [from, to] : moves_)
             paintArrow(painter, layout.rect(Place::ofTier(from.stem, from.tier)).center(),

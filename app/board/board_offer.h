@@ -22,6 +22,7 @@ public:
     struct NewLeaf {
         SlotRef at;
         Leaf leaf; ///< without a mix where the slot becomes empty
+        bool fromTray = false;
     };
     const std::vector<NewLeaf>& changedSlots() const { return slots_; }
     struct TierMark {
@@ -31,13 +32,22 @@ public:
     };
     const std::vector<TierMark>& changedTiers() const { return tiers_; }
 
+    /// A leaf's way from slot to slot, both as they are drawn now.
+    struct Trip {
+        SlotRef from, to;
+        bool bothWays = false; ///< two leaves change places
+        friend bool operator==(const Trip&, const Trip&) = default;
+    };
+    const std::vector<Trip>& trips() const { return trips_; }
+
 private:
+    void paintTrips(QPainter& painter, const BoardLayout& layout) const;
     void follow(const Edit& edit);
 
     std::vector<NewLeaf> slots_;
     std::vector<TierMark> tiers_;
-    std::vector<std::pair<StemId, int>> gaps_;                      ///< where tiers would open
-    std::vector<std::pair<SlotRef, SlotRef>> swaps_;                ///< leaves that change places
+    std::vector<std::pair<StemId, int>> gaps_; ///< where tiers would open
+    std::vector<Trip> trips_;
     std::vector<std::pair<SlotRef, std::pair<StemId, int>>> moves_; ///< tiers that go to another gap
 };
 

@@ -55,7 +55,7 @@ void DropLabel::measure() {
     int figures = 0;
     for (const DropPreview::Line& line : lines_) {
         whoWidth_ = std::max(whoWidth_, small.horizontalAdvance(line.who) + 2);
-        figures = std::max(figures, strong.horizontalAdvance(line.figures) + 2);
+        figures = std::max(figures, strong.horizontalAdvance(line.figures()) + 2);
     }
     whoWidth_ = std::min(whoWidth_, 120);
     const int width = std::max(titleRect.width() + 2, lines_.isEmpty() ? 0 : whoWidth_ + between + figures + 2);
@@ -112,10 +112,16 @@ void DropLabel::paint(QPainter& painter, const QRect& rect) const {
         painter.setPen(look::onNight);
         painter.drawText(row, Qt::AlignLeft | Qt::AlignVCenter,
                          smallMetrics.elidedText(line.who, Qt::ElideRight, whoWidth_));
-        painter.setFont(strong);
-        painter.setPen(look::onNightAccent);
-        painter.drawText(row.adjusted(whoWidth_ + between, 0, 0, 0), Qt::AlignLeft | Qt::AlignVCenter,
-                         line.figures);
+        // What changes stands out from what stays; the arrow says it without the colour.
+        QRect rest = row.adjusted(whoWidth_ + between, 0, 0, 0);
+        for (qsizetype i = 0; i < line.parts.size(); ++i) {
+            const DropPreview::Figure& part = line.parts[i];
+            const QString said = i > 0 ? QStringLiteral(" · ") + part.text : part.text;
+            painter.setFont(strong);
+            painter.setPen(part.changes ? look::onNightAccent : look::onNight);
+            painter.drawText(rest, Qt::AlignLeft | Qt::AlignVCenter, said);
+            rest.setLeft(rest.left() + strongMetrics.horizontalAdvance(said));
+        }
         top += row.height();
     }
     painter.restore();

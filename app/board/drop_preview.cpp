@@ -72,16 +72,25 @@ QString titleOf(const Plan& plan, const Held& held, const Target& target) {
     return gap ? tr("open a tier at %1").arg(gapText(plan, *gap)) : tr("back to the tray");
 }
 
-QString arrow(const QString& before, const QString& after) {
-    return before == after ? before : QStringLiteral("%1 → %2").arg(before, after);
+DropPreview::Figure figure(const QString& pattern, const QString& before, const QString& after) {
+    const bool changes = before != after;
+    return {pattern.arg(changes ? QStringLiteral("%1 → %2").arg(before, after) : after), changes};
 }
 
 } // namespace
 
+QString DropPreview::Line::figures() const {
+    QStringList all;
+    for (const Figure& part : parts)
+        all << part.text;
+    return all.join(QStringLiteral(" · "));
+}
+
 QString DropPreview::text() const {
     QString all = title;
     for (const Line& line : lines)
-        all += QStringLiteral("\n%1 %2").arg(line.who, line.figures);
+        all += line.who.isEmpty() ? QStringLiteral("\n") + line.figures()
+                                  : QStringLiteral("\n%1 %2").arg(line.who, line.figures());
     return all;
 }
 
@@ -90,24 +99,35 @@ QVector<DropPreview::Line> whatIfLines(const Plan& plan, const WhatIf& whatIf) {
     const int count = static_cast<int>(whatIf.stems.size());
     // One more is told as itself rather than as "1 more".
     const int shown = count == mostStems + 1 ? count : std::min(count, mostStems);
+    const auto size = [&](Length length) { return sizeText(length, plan.units); };
     for (int i = 0; i < shown; ++i) {
         const StemWhatIf& stem = whatIf.stems[static_cast<std::size_t>(i)];
-        const QString figures =
-            tr("drift %1 · height %2")
-                .arg(arrow(driftText(stem.driftBefore), driftText(stem.driftAfter)),
-                     arrow(sizeText(stem.heightBefore, plan.units), sizeText(stem.heightAfter, plan.units)));
-        lines.push_back({nameText(plan, stem.stem), figures});
+        lines.push_back({nameText(plan, stem.stem),
+                         {figure(tr("drift %1"), driftText(stem.driftBefore), driftText(stem.driftAfter)),
+                          figure(tr("height %1"), size(stem.heightBefore), size(stem.heightAfter))}});
     }
     if (count > shown)
-        lines.push_back({QString(), tr("and %1 more stems").arg(count - shown)});
+        lines.push_back({QString(), {{tr("and %1 more stems").arg(count - shown), false}}});
     const auto range = [&](Length shortest, Length tallest) {
-        return tr("%1 to %2").arg(sizeText(shortest, plan.units), sizeText(tallest, plan.units));
+        return tr("%1 to %2").arg(size(shortest), size(tallest));
     };
-    lines.push_back(
-        {tr("Pot"), tr("drift %1 · heights %2")
-                        .arg(arrow(driftText(whatIf.potDriftBefore), driftText(whatIf.potDriftAfter)),
-                             arrow(range(whatIf.shortestBefore, whatIf.tallestBefore),
-                                   range(whatIf.shortestAfter, whatIf.tallestAfter)))});
+    lines.push_back({tr("Pot"),
+                     {figure(tr("drift %1"), driftText(whatIf.potDriftBefore), driftText(whatIf.potDriftAfter)),
+                      figure(tr("heights %1"), range(whatIf.shortestBefore, whatIf.tallestBefore),
+                             range(whatIf.shortestAfter, whatIf.tallestAfter))}});
+    lines.push_back({QString(),
+                     {figure(tr("unevenness %1"), shareText(whatIf.potUnevennessBefore),
+                             shareText(whatIf.potUnevennessAfter))}});
+    // Pairs and order are told where the drop touches them.
+    DropPreview::Line order;
+    if (whatIf.unmatchedBefore != whatIf.unmatchedAfter)
+        order.parts.push_back(figure(tr("unmatched pairs %1"), countText(whatIf.unmatchedBefore),
+                                     countText(whatIf.unmatchedAfter)));
+    if (whatIf.inversionsBefore != whatIf.inversionsAfter)
+        order.parts.push_back(figure(tr("against the order %1"), countText(whatIf.inversionsBefore),
+                                     countText(whatIf.inversionsAfter)));
+    if (!order.parts.isEmpty())
+        lines.push_back(order);
     return lines;
 }
 

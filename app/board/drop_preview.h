@@ -15,9 +15,16 @@ struct DropPreview {
     std::optional<Edit> edit;
     std::vector<SlotRef> landed;
     QString title;
+    /// "drift 2.1 → 1.9", or "drift 2.1" where it stays.
+    struct Figure {
+        QString text;
+        bool changes = false;
+    };
     struct Line {
         QString who;
-        QString figures;
+        QVector<Figure> parts;
+
+        QString figures() const;
     };
     QVector<Line> lines;
 

@@ -42,6 +42,7 @@ CompareDialog::CompareDialog(Session& session, Suggestions& suggestions, QWidget
     hint->setProperty("quiet", true);
     auto* close = new QPushButton(tr("&Close"), this);
     nameField(close, QStringLiteral("compareClose"), tr("Close"));
+    close->setAutoDefault(false);
     connect(close, &QPushButton::clicked, this, &QDialog::reject);
 
     auto* grid = new QGridLayout(this);

@@ -13,6 +13,8 @@
 #include <QStyledItemDelegate>
 #include <QVBoxLayout>
 
+#include <memory>
+
 namespace stemwright {
 
 /// The session's findings in words.
@@ -24,6 +26,7 @@ public:
 
     void reload() {
         beginResetModel();
+        swaps_.reset();
         endResetModel();
     }
     int rowCount(const QModelIndex& parent = {}) const override {
@@ -36,7 +39,8 @@ public:
             return said.title;
         case detailRole:
         case Qt::AccessibleDescriptionRole:
-            return said.detail;
+            return at(index).code == FindingCode::leans ? said.detail + QLatin1Char(' ') + swapText(at(index))
+                                                        : said.detail;
         case Qt::ToolTipRole:
             return said.remedy.isEmpty()
                        ? QString()
@@ -50,7 +54,21 @@ public:
     }
 
 private:
+    /// The leaves are counted once for all stems that lean, and only when one is shown.
+    QString swapText(const Finding& finding) const {
+        if (!swaps_)
+            swaps_ = std::make_unique<Swaps>(session_.plan());
+        return bestSwapText(session_.plan(), session_.figures(), finding, swaps_->finder);
+    }
+
+    struct Swaps {
+        PlanTables tables;
+        SwapFinder finder;
+        explicit Swaps(const Plan& plan) : tables(plan), finder(plan, tables) {}
+    };
+
     Session& session_;
+    mutable std::unique_ptr<Swaps> swaps_;
 };
 
 /// A white card with a mark at its left edge, its title above its detail.

@@ -1,30 +1,53 @@
 #include "app/panels/offer_panel.h"
 
+#include "app/compare/board_picture.h"
+#include "app/fields/form_dialog.h"
 #include "app/look.h"
-#include "app/session.h"
+#include "app/suggestion_text.h"
 #include "app/suggestions.h"
 #include "app/wording.h"
+#include "core/suggest/plan_counts.h"
 
-#include <QHBoxLayout>
+#include <QGridLayout>
+#include <QHeaderView>
 #include <QLabel>
 #include <QMenu>
 #include <QPushButton>
+#include <QScrollArea>
+#include <QTableWidget>
 #include <QVBoxLayout>
 
 #include <algorithm>
 
 namespace stemwright {
 
+namespace {
+
+constexpr int mostRows = 7;
+constexpr int mostPicture = 150;
+
+/// The suggestion changes more than the leaves in their places, so that the board cannot show it all.
+bool changesTiers(const BeforeAfter& plans) {
+    return !std::equal(plans.before.stems.begin(), plans.before.stems.end(), plans.after.stems.begin(),
+                       plans.after.stems.end(), [](const Stem& a, const Stem& b) {
+                           return a.id == b.id && a.tiers.size() == b.tiers.size();
+                       });
+}
+
+} // namespace
+
 OfferPanel::OfferPanel(Session& session, Suggestions& suggestions, QWidget* parent)
     : QWidget(parent),
       session_(session),
       suggestions_(suggestions),
       title_(new QLabel(this)),
-      figures_(new QLabel(this)),
+      scroll_(new QScrollArea(this)),
       take_(new QPushButton(tr("&Take it"), this)),
       takeForStem_(new QPushButton(tr("For one stem"), this)),
+      compare_(new QPushButton(tr("Side &by side…"), this)),
       drop_(new QPushButton(tr("&Drop it"), this)),
       stop_(new QPushButton(tr("Stop, and show the best so far"), this)),
+      hint_(new QPushButton(this)),
       stems_(new QMenu(this)) {
     setObjectName(QStringLiteral("offer"));
     setAttribute(Qt::WA_StyledBackground);
@@ -32,33 +55,52 @@ OfferPanel::OfferPanel(Session& session, Suggestions& suggestions, QWidget* pare
     title_->setObjectName(QStringLiteral("offerTitle"));
     title_->setFont(look::font(look::Type::strong));
     title_->setWordWrap(true);
-    figures_->setObjectName(QStringLiteral("offerFigures"));
-    figures_->setFont(look::font(look::Type::small));
-    figures_->setWordWrap(true);
+    scroll_->setObjectName(QStringLiteral("offerScroll"));
+    scroll_->setFrameShape(QFrame::NoFrame);
+    scroll_->setWidgetResizable(true);
+    scroll_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    scroll_->setMinimumHeight(110);
+    scroll_->setWidget(makeDetails());
+    scroll_->viewport()->setAutoFillBackground(false);
+    scroll_->widget()->setAutoFillBackground(false);
     take_->setObjectName(QStringLiteral("takeOffer"));
     take_->setProperty("main", true);
     takeForStem_->setObjectName(QStringLiteral("takeForStem"));
     takeForStem_->setMenu(stems_);
+    compare_->setObjectName(QStringLiteral("compareOffer"));
     drop_->setObjectName(QStringLiteral("dropOffer"));
     stop_->setObjectName(QStringLiteral("stopLooking"));
+    hint_->setObjectName(QStringLiteral("firstStep"));
+    hint_->setProperty("main", true);
 
-    auto* buttons = new QHBoxLayout;
+    auto* buttons = new QGridLayout;
     buttons->setSpacing(look::unit);
-    for (QPushButton* button : {take_, takeForStem_, drop_})
-        buttons->addWidget(button);
+    buttons->addWidget(take_, 0, 0);
+    buttons->addWidget(drop_, 0, 1);
+    buttons->addWidget(takeForStem_, 1, 0);
+    buttons->addWidget(compare_, 1, 1);
     auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(10, 8, 10, 8);
     layout->setSpacing(look::unit);
     layout->addWidget(title_);
-    layout->addWidget(figures_);
+    layout->addWidget(scroll_, 1);
     layout->addLayout(buttons);
     layout->addWidget(stop_);
+    layout->addWidget(hint_);
 
     connect(take_, &QPushButton::clicked, &session_, &Session::takeOffer);
     connect(drop_, &QPushButton::clicked, &session_, &Session::dropOffer);
+    connect(compare_, &QPushButton::clicked, this, &OfferPanel::compareWanted);
     connect(stop_, &QPushButton::clicked, &suggestions_, &Suggestions::stop);
+    connect(hint_, &QPushButton::clicked, this, [this] {
+        if (session_.plan().stems.empty())
+            Q_EMIT startWanted();
+        else
+            suggestions_.spreadColours(false);
+    });
     connect(stems_, &QMenu::aboutToShow, this, &OfferPanel::fillStems);
     connect(&session_, &Session::offerChanged, this, &OfferPanel::refresh);
+    connect(&session_, &Session::changed, this, &OfferPanel::refresh);
     connect(&suggestions_, &Suggestions::progress, this, [this](const QString& text) {
         progress_ = text;
         refresh();
@@ -66,21 +108,126 @@ OfferPanel::OfferPanel(Session& session, Suggestions& suggestions, QWidget* pare
     refresh();
 }
 
+QWidget* OfferPanel::makeDetails() {
+    auto* details = new QWidget;
+    figures_ = new QLabel(details);
+    figures_->setObjectName(QStringLiteral("offerFigures"));
+    figures_->setFont(look::font(look::Type::small));
+    figures_->setWordWrap(true);
+    picture_ = new BoardPicture(details);
+    picture_->setObjectName(QStringLiteral("offerPicture"));
+    picture_->setAccessibleName(tr("The board as it would be"));
+    table_ = new QTableWidget(details);
+    table_->setObjectName(QStringLiteral("offerStems"));
+    table_->setAccessibleName(tr("The stems before and after"));
+    table_->setFont(look::font(look::Type::small));
+    table_->setEditTriggers(QAbstractItemView::NoEditTriggers);
+    table_->setSelectionBehavior(QAbstractItemView::SelectRows);
+    table_->setSelectionMode(QAbstractItemView::SingleSelection);
+    table_->setTabKeyNavigation(false);
+    table_->setShowGrid(false);
+    table_->setWordWrap(false);
+    table_->verticalHeader()->hide();
+    table_->verticalHeader()->setDefaultSectionSize(look::target);
+    table_->horizontalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
+    table_->setHorizontalScrollMode(QAbstractItemView::ScrollPerPixel);
+    connect(table_, &QTableWidget::currentCellChanged, this, [this](int row) {
+        if (row >= 0)
+            Q_EMIT stemChosen(table_->item(row, 0)->data(Qt::UserRole).toUInt());
+    });
+    auto* rows = new QVBoxLayout(details);
+    rows->setContentsMargins(0, 0, 0, 0);
+    rows->setSpacing(look::unit);
+    rows->addWidget(figures_);
+    rows->addWidget(picture_);
+    rows->addWidget(table_);
+    rows->addStretch();
+    return details;
+}
+
 void OfferPanel::refresh() {
     const auto& offer = session_.offer();
     const bool looking = !progress_.isEmpty();
-    setVisible(offer || looking);
-    if (!isVisibleTo(parentWidget()))
-        return;
-    title_->setText(looking ? progress_ : offer->title);
-    figures_->setVisible(!looking);
-    if (!looking)
-        figures_->setText(offer->figures);
-    for (QPushButton* button : {take_, drop_})
-        button->setVisible(!looking);
-    takeForStem_->setVisible(!looking && offer->suggestion);
+    const bool shown = !looking && offer;
+    scroll_->setVisible(shown);
+    for (QPushButton* button : {take_, drop_, compare_})
+        button->setVisible(shown);
+    takeForStem_->setVisible(shown && offer->suggestion);
     stop_->setVisible(looking);
+    hint_->hide();
+    if (looking)
+        title_->setText(progress_);
+    else if (offer)
+        showOffer();
+    setVisible(looking || offer || showHint());
     fitText();
+}
+
+void OfferPanel::showOffer() {
+    const Offer& offer = *session_.offer();
+    title_->setText(offer.title);
+    figures_->setText(offer.figures);
+    const BeforeAfter plans(session_.plan(), offer.edit);
+    const bool picture = changesTiers(plans);
+    picture_->setVisible(picture);
+    if (picture) {
+        picture_->show(plans.after, plans.figuresAfter, plans.before);
+        picture_->setZoom(picture_->fittingZoom({scroll_->viewport()->width(), mostPicture}));
+    }
+    bool heights = false;
+    std::vector<StemChange> differing;
+    for (StemChange& stem : stemChanges(plans))
+        if (stem.differs) {
+            heights |= stem.heightDiffers;
+            differing.push_back(std::move(stem));
+        }
+    const QSignalBlocker quiet(table_);
+    QStringList headings{tr("Stem")};
+    if (heights)
+        headings << tr("Height");
+    headings << tr("Drift") << tr("Uneven");
+    table_->clear();
+    table_->setColumnCount(static_cast<int>(headings.size()));
+    table_->setHorizontalHeaderLabels(headings);
+    table_->setRowCount(static_cast<int>(differing.size()));
+    for (int row = 0; row < table_->rowCount(); ++row) {
+        const StemChange& stem = differing[static_cast<std::size_t>(row)];
+        QStringList cells{stem.name};
+        if (heights)
+            cells << stem.height;
+        cells << stem.drift << stem.unevenness;
+        for (int column = 0; column < table_->columnCount(); ++column) {
+            auto* item = new QTableWidgetItem(cells[column]);
+            item->setData(Qt::UserRole, stem.stem.value);
+            table_->setItem(row, column, item);
+        }
+    }
+    table_->resizeColumnsToContents();
+    table_->horizontalHeader()->setStretchLastSection(true);
+    const int rows = std::min(mostRows, table_->rowCount());
+    table_->setVisible(rows > 0);
+    table_->setFixedHeight(table_->horizontalHeader()->sizeHint().height() + rows * look::target +
+                           2 * table_->frameWidth() + 2);
+}
+
+bool OfferPanel::showHint() {
+    const Plan& plan = session_.plan();
+    const PotFigures& pot = session_.figures().pot;
+    if (plan.stems.empty()) {
+        if (pot.inTray == 0)
+            return false;
+        title_->setText(tr("%1 leaves lie in the tray, and there is no stem yet.").arg(countText(pot.inTray)));
+        hint_->setText(tr("Start &me off…"));
+        hint_->show();
+        return true;
+    }
+    const int places = fillableSlots(plan);
+    if (places < manyPlaces)
+        return false;
+    title_->setText(tr("%1 empty places could have leaves from the tray.").arg(countText(places)));
+    hint_->setText(tr("&Spread the tray over the stems"));
+    hint_->show();
+    return true;
 }
 
 void OfferPanel::resizeEvent(QResizeEvent* event) {
@@ -92,9 +239,8 @@ void OfferPanel::fitText() {
     // Nothing of a suggestion's figures may be cut, however little room the findings leave.
     const QMargins around = layout()->contentsMargins();
     const int width = this->width() - around.left() - around.right();
-    for (QLabel* label : {title_, figures_})
-        if (width > 0)
-            label->setMinimumHeight(std::max(0, label->heightForWidth(width)));
+    if (width > 0)
+        title_->setMinimumHeight(std::max(0, title_->heightForWidth(width)));
 }
 
 void OfferPanel::fillStems() {

@@ -146,9 +146,39 @@ void addStems(Plan& plan, const NewPlan& wanted) {
     }
 }
 
-/// Shares `leaves` out evenly, in whole pairs as far as they go, so that pairs can match.
-void addStock(Kind& kind, const std::vector<Mix>& mixes, int leaves, bool made, int together) {
-    const int lines = static_cast<int>(mixes.size());
+/// The stretch of the mixes, tip to base, that a kind takes: the kinds share it out by their slots, smaller
+/// ones first, and a mix on the border belongs to both, so that the colours run on from one kind to the next.
+/// At least two mixes where there are two, so that no kind is all of one colour.
+std::pair<std::size_t, std::size_t> mixesOf(std::size_t kind, const std::vector<int>& slots,
+                                            std::size_t mixes) {
+    double before = 0, all = 0;
+    for (std::size_t k = 0; k < slots.size(); ++k) {
+        before += k < kind ? slots[k] : 0;
+        all += slots[k];
+    }
+    if (all <= 0)
+        return {0, mixes};
+    const double count = static_cast<double>(mixes);
+    // A border that falls between two mixes is none of a mix, whatever the last digit says.
+    constexpr double whisker = 1e-9;
+    auto first = static_cast<std::size_t>(std::floor(before / all * count + whisker));
+    auto end = static_cast<std::size_t>(std::ceil((before + slots[kind]) / all * count - whisker));
+    first = std::min(first, mixes - 1);
+    end = std::clamp(end, first + 1, mixes);
+    if (end - first < 2 && mixes >= 2) {
+        if (end < mixes)
+            ++end;
+        else
+            --first;
+    }
+    return {first, end};
+}
+
+/// Shares `leaves` out evenly over a stretch of the mixes, in whole pairs as far as they go, so that pairs can
+/// match.
+void addStock(Kind& kind, const std::vector<Mix>& mixes, std::pair<std::size_t, std::size_t> stretch,
+              int leaves, bool made, int together) {
+    const int lines = static_cast<int>(stretch.second - stretch.first);
     const int groups = leaves / together;
     int odd = leaves % together;
     for (int i = 0; i < lines; ++i) {
@@ -157,7 +187,7 @@ void addStock(Kind& kind, const std::vector<Mix>& mixes, int leaves, bool made, 
                     static_cast<int>((std::int64_t{i} + 1) * groups / lines - std::int64_t{i} * groups / lines);
         if (i == lines - 1)
             count += std::exchange(odd, 0);
-        StockLine line{mixes[static_cast<std::size_t>(i)].id, 0, 0, ""};
+        StockLine line{mixes[stretch.first + static_cast<std::size_t>(i)].id, 0, 0, ""};
         (made ? line.made : line.toMake) = count;
         kind.stock.push_back(std::move(line));
     }
@@ -223,8 +253,8 @@ Result<Plan> planFrom(const NewPlan& wanted) {
         for (const Tier& tier : stem.tiers)
             needed[tier.slots[0].leaf.kind.value - 1] += static_cast<int>(tier.slots.size());
     for (std::size_t k = 0; k < plan.kinds.size(); ++k)
-        addStock(plan.kinds[k], plan.mixes, kinds[k]->leaves.value_or(needed[k]), wanted.made,
-                 leavesPerTier(plan.stems[0]));
+        addStock(plan.kinds[k], plan.mixes, mixesOf(k, needed, plan.mixes.size()),
+                 kinds[k]->leaves.value_or(needed[k]), wanted.made, leavesPerTier(plan.stems[0]));
     if (auto problem = firstProblem(plan))
         return *problem;
     return plan;

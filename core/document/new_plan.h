@@ -21,7 +21,7 @@ struct NewPlan {
 
     struct NewKind {
         KindForm form;
-        /// Leaves of it to share out over the mixes; nothing for as many as the stems have slots for.
+        /// Leaves of it to share out over its mixes; nothing for as many as the stems have slots for.
         std::optional<int> leaves;
     };
     /// In any order: on the stems the smaller ones (by length) stand nearer to the tip.
@@ -31,7 +31,8 @@ struct NewPlan {
         std::string name;
         Srgb srgb;
     };
-    /// From tip to base. The mixes are each alone, and between two of them the one around the other.
+    /// From tip to base. The mixes are each alone, and between two of them the one around the other; they run
+    /// on from the smallest kind to the largest, each kind having its stretch of them in stock.
     std::vector<NewColour> colours;
 
     /// The leaves are there already, not to be made.

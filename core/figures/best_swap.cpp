@@ -134,46 +134,89 @@ SlotRef bestPlace(const Plan& plan, const PlanTables& tables, const Stem& stem,
     return best;
 }
 
-std::optional<Swap> bestSwap(const Plan& plan, const PlanTables& tables, const SwapScope& scope) {
+struct SwapFinder::State {
+    const Plan& plan;
+    const PlanTables& tables;
     std::vector<const Stem*> stems;
-    for (const Stem& stem : plan.stems)
-        stems.push_back(&stem);
-    std::sort(stems.begin(), stems.end(), [](const Stem* x, const Stem* y) { return x->id < y->id; });
-    Counts held(stems.size(), tables.lines().size()), free = held;
-    std::optional<std::size_t> only, gives;
-    for (std::size_t s = 0; s < stems.size(); ++s) {
-        if (stems[s]->id == scope.stem)
-            only = s;
-        for (const Tier& tier : stems[s]->tiers)
-            for (const Slot& slot : tier.slots)
-                if (slot.filled()) {
-                    const auto line = static_cast<std::size_t>(tables.lineOf(slot.leaf));
-                    ++held(s, line);
-                    free(s, line) += isFree(*stems[s], tier, slot);
-                }
+    std::vector<KindSwaps> kinds;
+
+    State(const Plan& p, const PlanTables& t) : plan(p), tables(t) {
+        for (const Stem& stem : plan.stems)
+            stems.push_back(&stem);
+        std::sort(stems.begin(), stems.end(), [](const Stem* x, const Stem* y) { return x->id < y->id; });
+        Counts held(stems.size(), tables.lines().size()), free = held;
+        for (std::size_t s = 0; s < stems.size(); ++s)
+            for (const Tier& tier : stems[s]->tiers)
+                for (const Slot& slot : tier.slots)
+                    if (slot.filled()) {
+                        const auto line = static_cast<std::size_t>(tables.lineOf(slot.leaf));
+                        ++held(s, line);
+                        free(s, line) += isFree(*stems[s], tier, slot);
+                    }
+        for (const PlanTables::KindRow& kind : tables.kinds())
+            kinds.emplace_back(kind, stems.size(), held, free);
     }
-    if (scope.stem && !only)
+
+    struct Found {
+        CountSwap swap;
+        double change = 0;
+    };
+    std::optional<Found> best(const SwapScope& scope) const {
+        std::optional<std::size_t> only, gives;
+        for (std::size_t s = 0; s < stems.size(); ++s)
+            if (stems[s]->id == scope.stem)
+                only = s;
+        if (scope.stem && !only)
+            return std::nullopt;
+        if (only && scope.gives)
+            gives = static_cast<std::size_t>(tables.lineOf(*scope.gives));
+        std::optional<Found> least;
+        for (std::size_t k = 0; k < kinds.size(); ++k) {
+            const PlanTables::KindRow& kind = tables.kinds()[k];
+            if (gives && (*gives < kind.firstLine || *gives >= kind.firstLine + kind.lines))
+                continue;
+            const auto found = kinds[k].best(only, gives);
+            if (!found)
+                continue;
+            const double change =
+                4 + 2 * static_cast<double>(found->gain) / static_cast<double>(kinds[k].leaves());
+            if (!least || change < least->change)
+                least = Found{*found, change};
+        }
+        return least;
+    }
+};
+
+SwapFinder::SwapFinder(const Plan& plan, const PlanTables& tables)
+    : state_(std::make_unique<State>(plan, tables)) {}
+SwapFinder::~SwapFinder() = default;
+SwapFinder::SwapFinder(SwapFinder&&) noexcept = default;
+SwapFinder& SwapFinder::operator=(SwapFinder&&) noexcept = default;
+
+std::optional<SwapFinder::Trade> SwapFinder::bestTrade(const SwapScope& scope) const {
+    const auto found = state_->best(scope);
+    if (!found)
         return std::nullopt;
-    if (only && scope.gives)
-        gives = static_cast<std::size_t>(tables.lineOf(*scope.gives));
-    std::optional<Swap> best;
-    for (const PlanTables::KindRow& kind : tables.kinds()) {
-        if (gives && (*gives < kind.firstLine || *gives >= kind.firstLine + kind.lines))
-            continue;
-        const KindSwaps swaps(kind, stems.size(), held, free);
-        const auto found = swaps.best(only, gives);
-        if (!found)
-            continue;
-        const double change = 4 + 2 * static_cast<double>(found->gain) / static_cast<double>(swaps.leaves());
-        if (best && change >= best->change)
-            continue;
-        const auto place = [&](std::size_t stem, std::size_t out, std::size_t in) {
-            return bestPlace(plan, tables, *stems[stem], freeLeaves(tables, *stems[stem])[out],
-                             tables.lines()[in].leaf);
-        };
-        best = Swap{place(found->a, found->i, found->j), place(found->b, found->j, found->i), change};
-    }
-    return best;
+    const auto& [swap, change] = *found;
+    return Trade{state_->stems[swap.a]->id, state_->stems[swap.b]->id, state_->tables.lines()[swap.i].leaf,
+                 state_->tables.lines()[swap.j].leaf, change};
+}
+
+std::optional<Swap> SwapFinder::best(const SwapScope& scope) const {
+    const auto found = state_->best(scope);
+    if (!found)
+        return std::nullopt;
+    const auto& [swap, change] = *found;
+    const auto place = [&](std::size_t stem, std::size_t out, std::size_t in) {
+        const Stem& at = *state_->stems[stem];
+        return bestPlace(state_->plan, state_->tables, at, freeLeaves(state_->tables, at)[out],
+                         state_->tables.lines()[in].leaf);
+    };
+    return Swap{place(swap.a, swap.i, swap.j), place(swap.b, swap.j, swap.i), change};
+}
+
+std::optional<Swap> bestSwap(const Plan& plan, const PlanTables& tables, const SwapScope& scope) {
+    return SwapFinder(plan, tables).best(scope);
 }
 
 std::optional<Swap> bestSwap(const Plan& plan, const SwapScope& scope) {

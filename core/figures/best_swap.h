@@ -3,6 +3,7 @@
 #include "core/figures/plan_tables.h"
 #include "core/plan/plan.h"
 
+#include <memory>
 #include <optional>
 #include <vector>
 
@@ -34,6 +35,28 @@ struct SwapScope {
 /// says. `a` is on the stem with the smaller id. Nothing where no swap helps.
 std::optional<Swap> bestSwap(const Plan& plan, const PlanTables& tables, const SwapScope& scope = {});
 std::optional<Swap> bestSwap(const Plan& plan, const SwapScope& scope = {});
+
+/// The same for many scopes of one plan: the leaves are counted once. Plan and tables must outlive it.
+class SwapFinder {
+public:
+    SwapFinder(const Plan& plan, const PlanTables& tables);
+    ~SwapFinder();
+    SwapFinder(SwapFinder&&) noexcept;
+    SwapFinder& operator=(SwapFinder&&) noexcept;
+
+    /// Which leaves change places, without the places: much cheaper.
+    struct Trade {
+        StemId a, b;
+        Leaf aGives, bGives;
+        double change = 0;
+    };
+    std::optional<Trade> bestTrade(const SwapScope& scope = {}) const;
+    std::optional<Swap> best(const SwapScope& scope = {}) const;
+
+private:
+    struct State;
+    std::unique_ptr<State> state_;
+};
 
 /// A stem's leaves that may be moved, by line (PlanTables::lines), from tip to base.
 std::vector<std::vector<SlotRef>> freeLeaves(const PlanTables& tables, const Stem& stem);

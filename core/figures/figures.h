@@ -32,6 +32,8 @@ struct StemFigures {
     std::vector<std::int64_t> beads; ///< by colour
     /// Pairs of leaves of one kind that stand against the order of its stock lines, over all kinds.
     int inversions = 0;
+    /// Tiers that are pairs of unlike leaves (arrangement.h).
+    int unmatchedPairs = 0;
     /// Leaf wires in the stem's foot.
     int wires = 0;
     /// The bundle at the foot: the wires and the core, without wraps.
@@ -84,6 +86,8 @@ struct StemWhatIf {
     double unevennessBefore = 0, unevennessAfter = 0;
     Length heightBefore, heightAfter;
     int leavesBefore = 0, leavesAfter = 0;
+    int inversionsBefore = 0, inversionsAfter = 0;
+    int unmatchedBefore = 0, unmatchedAfter = 0; ///< pairs
 };
 
 struct WhatIf {
@@ -91,6 +95,8 @@ struct WhatIf {
     double potDriftBefore = 0, potDriftAfter = 0;
     double potUnevennessBefore = 0, potUnevennessAfter = 0;
     Length shortestBefore, shortestAfter, tallestBefore, tallestAfter;
+    int inversionsBefore = 0, inversionsAfter = 0; ///< of all stems together
+    int unmatchedBefore = 0, unmatchedAfter = 0;   ///< likewise, pairs
 };
 
 /// Keeps the figures of a plan that changes by edits, and answers what an edit would do, at the cost of what it

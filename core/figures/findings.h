@@ -62,6 +62,9 @@ struct Finding {
 /// stem that comes later, and only among stems that have tiers.
 std::vector<Finding> findings(const Plan& plan, const Figures& figures);
 
+/// The kind and mix that a `leans` finding speaks of, by its names; nothing for other findings.
+std::optional<Leaf> leaningLeaf(const Plan& plan, const Figures& figures, const Finding& finding);
+
 /// The finding's remedy, a Batch with Deed::remedy, found exactly where the code says so:
 /// - sameFacing: the tier turned one step of the arrangement from the one above; where that makes it face like
 ///   the next, all below turn with it;

@@ -104,7 +104,7 @@ void putAfter(WhatIf& what, const PotShare& pot, const Skyline& sky) {
     what.tallestAfter = sky.tallest;
 }
 
-StemWhatIf stemWhatIf(const StemFigures& before, const StemShare& after, int leavesAfter) {
+StemWhatIf stemWhatIf(const StemFigures& before, const StemShare& after, const StemFigures& then) {
     StemWhatIf what;
     what.stem = before.stem;
     what.driftBefore = before.drift;
@@ -114,8 +114,33 @@ StemWhatIf stemWhatIf(const StemFigures& before, const StemShare& after, int lea
     what.heightBefore = before.height;
     what.heightAfter = after.height;
     what.leavesBefore = before.leaves;
-    what.leavesAfter = leavesAfter;
+    what.leavesAfter = then.leaves;
+    what.inversionsBefore = before.inversions;
+    what.inversionsAfter = then.inversions;
+    what.unmatchedBefore = before.unmatchedPairs;
+    what.unmatchedAfter = then.unmatchedPairs;
     return what;
+}
+
+/// The counts over all stems; without the figures of after, from what the listed stems have more or less.
+void sumCounts(WhatIf& what, const std::vector<StemFigures>& before, const std::vector<StemFigures>* after) {
+    for (const StemFigures& stem : before) {
+        what.inversionsBefore += stem.inversions;
+        what.unmatchedBefore += stem.unmatchedPairs;
+    }
+    if (after) {
+        for (const StemFigures& stem : *after) {
+            what.inversionsAfter += stem.inversions;
+            what.unmatchedAfter += stem.unmatchedPairs;
+        }
+        return;
+    }
+    what.inversionsAfter = what.inversionsBefore;
+    what.unmatchedAfter = what.unmatchedBefore;
+    for (const StemWhatIf& stem : what.stems) {
+        what.inversionsAfter += stem.inversionsAfter - stem.inversionsBefore;
+        what.unmatchedAfter += stem.unmatchedAfter - stem.unmatchedBefore;
+    }
 }
 
 } // namespace
@@ -151,9 +176,10 @@ WhatIf Reckoner::State::whatIfStems(const std::vector<std::size_t>& places) {
 
     WhatIf what;
     for (std::size_t j = 0; j < places.size(); ++j)
-        what.stems.push_back(stemWhatIf(figures.stems[places[j]], then[places[j]], now[j].leaves));
+        what.stems.push_back(stemWhatIf(figures.stems[places[j]], then[places[j]], now[j]));
     putBefore(what, potShareOf(shares), skylineOf(skylineHeights(shares)));
     putAfter(what, potShareOf(then), skylineOf(skylineHeights(then)));
+    sumCounts(what, figures.stems, nullptr);
     return what;
 }
 
@@ -167,10 +193,11 @@ WhatIf Reckoner::State::whatIfAll(const Plan& after) {
     for (const StemFigures& stem : then.stems) {
         thenShares.push_back(shareOf(stem));
         if (const auto it = before.find(stem.stem); it != before.end())
-            what.stems.push_back(stemWhatIf(figures.stems[it->second], thenShares.back(), stem.leaves));
+            what.stems.push_back(stemWhatIf(figures.stems[it->second], thenShares.back(), stem));
     }
     putBefore(what, potShareOf(shares), skylineOf(skylineHeights(shares)));
     putAfter(what, potShareOf(thenShares), skylineOf(skylineHeights(thenShares)));
+    sumCounts(what, figures.stems, &then.stems);
     return what;
 }
 

@@ -32,19 +32,6 @@ double Remedying::unevennessWith(std::size_t stem, std::size_t out, std::size_t 
 
 namespace {
 
-/// The line that a finding speaks of by its names: `leans` has room for no ids.
-std::optional<std::size_t> lineNamed(const Remedying& about, const Finding& finding, std::size_t stem) {
-    const StemFigures& figures = about.figures.stems[stem];
-    for (std::size_t i = 0; i < figures.held.size() && finding.values.size() >= 2; ++i) {
-        const Leaf leaf = about.figures.lines[i].leaf;
-        if (figures.held[i] - figures.fairShare[i] >= leaningLeaves &&
-            find(about.plan, leaf.mix)->name == finding.values[0] &&
-            find(about.plan, leaf.kind)->name == finding.values[1])
-            return i;
-    }
-    return std::nullopt;
-}
-
 std::vector<Edit> editsFor(const Remedying& about, const Finding& finding, std::size_t place) {
     const Stem& stem = about.plan.stems[place];
     switch (finding.code) {
@@ -65,8 +52,8 @@ std::vector<Edit> editsFor(const Remedying& about, const Finding& finding, std::
     case FindingCode::outOfOrder:
         return orderColours(about, stem);
     case FindingCode::leans:
-        if (const auto line = lineNamed(about, finding, place))
-            return bestSwapForShare(about, place, *line);
+        if (const auto leaf = leaningLeaf(about.plan, about.figures, finding))
+            return bestSwapForShare(about, place, about.line(*leaf));
         return {};
     case FindingCode::drifts:
         return bestSwapForDrift(about, place);
@@ -86,6 +73,21 @@ std::vector<Edit> editsFor(const Remedying& about, const Finding& finding, std::
 }
 
 } // namespace
+
+std::optional<Leaf> leaningLeaf(const Plan& plan, const Figures& figures, const Finding& finding) {
+    if (finding.code != FindingCode::leans || finding.values.size() < 2)
+        return std::nullopt;
+    // It has room for no ids; of lines with the same names the first that the stem leans to.
+    for (const StemFigures& stem : figures.stems)
+        for (std::size_t i = 0; stem.stem == finding.stem && i < stem.held.size(); ++i) {
+            const Leaf leaf = figures.lines[i].leaf;
+            if (stem.held[i] - stem.fairShare[i] >= leaningLeaves &&
+                find(plan, leaf.mix)->name == finding.values[0] &&
+                find(plan, leaf.kind)->name == finding.values[1])
+                return leaf;
+        }
+    return std::nullopt;
+}
 
 std::optional<Edit> remedyFor(const Plan& plan, const Figures& figures, const Finding& finding) {
     const auto it = std::find_if(plan.stems.begin(), plan.stems.end(),

@@ -1,5 +1,7 @@
 #include "core/figures/stem_figures.h"
 
+#include "core/figures/arrangement.h"
+
 #include "core/figures/bundle.h"
 #include "core/figures/height.h"
 
@@ -22,7 +24,8 @@ void StemReckoner::countLeaves(const Stem& stem, const PlanTables& tables, StemF
     rows_.resize(tables.kinds().size());
     for (auto& row : rows_)
         row.clear();
-    for (std::size_t i = 0; i < stem.tiers.size(); ++i)
+    for (std::size_t i = 0; i < stem.tiers.size(); ++i) {
+        out.unmatchedPairs += isUnmatchedPair(stem, stem.tiers[i]);
         for (const Slot& slot : stem.tiers[i].slots) {
             ++out.slots;
             if (!slot.filled())
@@ -32,6 +35,7 @@ void StemReckoner::countLeaves(const Stem& stem, const PlanTables& tables, StemF
             ++out.held[line];
             rows_[tables.lines()[line].kind].push_back({static_cast<int>(i), tables.lines()[line].place});
         }
+    }
 
     for (std::size_t k = 0; k < rows_.size(); ++k) {
         if (rows_[k].size() < 2)

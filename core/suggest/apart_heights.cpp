@@ -4,9 +4,10 @@
 #include <cmath>
 #include <cstdint>
 #include <limits>
-#include <map>
 #include <numeric>
 #include <tuple>
+#include <unordered_map>
+#include <utility>
 
 namespace stemwright {
 
@@ -47,19 +48,25 @@ std::vector<Choice> choicesOf(const TierNumbers& numbers, int row, double target
     }
 }
 
-/// What the stems so far have come to.
-struct Key {
+/// What the stems so far have come to, the best way to get there, and the state before it.
+struct State {
     std::vector<int> used; ///< tiers by kind
     std::int64_t height = 0;
-
-    friend auto operator<=>(const Key&, const Key&) = default;
-};
-
-struct State {
     int close = 0;
     double miss = 0;
-    const std::pair<const Key, State>* from = nullptr;
+    std::size_t from = 0; ///< in the stage before
     const Choice* choice = nullptr;
+};
+
+using Stage = std::vector<State>;
+
+struct KeyHash {
+    std::size_t operator()(const std::pair<std::vector<int>, std::int64_t>& key) const {
+        auto hash = static_cast<std::uint64_t>(key.second);
+        for (const int used : key.first)
+            hash = (hash ^ static_cast<std::uint64_t>(used)) * std::uint64_t{0x9e3779b97f4a7c15};
+        return static_cast<std::size_t>(hash ^ (hash >> 29u));
+    }
 };
 
 } // namespace
@@ -100,47 +107,58 @@ std::optional<Grid<int>> keepApart(const TierNumbers& numbers, const HeightWith&
             most[i][index(c)] = most[i + 1][index(c)] + numbers.most(order[i], c);
         }
     const std::int64_t apart = ticks(difference);
+    // Far below every height, so that the first stem is near to none.
+    constexpr std::int64_t first = std::numeric_limits<std::int64_t>::min() / 2;
     std::vector<std::vector<Choice>> choices;
     for (const int row : order)
         choices.push_back(choicesOf(numbers, row, targets[index(row)], height));
-    // Maps keep their entries where they are, so that a state can point at the one it came from.
-    std::vector<std::map<Key, State>> stages(order.size() + 1);
-    stages[0][Key{std::vector<int>(index(columns), 0), std::numeric_limits<std::int64_t>::min() / 2}] = {};
+    std::vector<Stage> stages{{State{std::vector<int>(index(columns), 0), first, 0, 0, 0, nullptr}}};
     std::size_t states = 0;
     for (std::size_t i = 0; i < order.size(); ++i) {
-        for (const auto& before : stages[i])
+        const Stage& before = stages[i];
+        Stage after;
+        // Where a state stands in `after`, by what it has used and its height.
+        std::unordered_map<std::pair<std::vector<int>, std::int64_t>, std::size_t, KeyHash> known;
+        for (std::size_t from = 0; from < before.size(); ++from)
             for (const Choice& choice : choices[i]) {
-                if (choice.height < before.first.height)
+                if (choice.height < before[from].height)
                     continue;
-                Key key{before.first.used, choice.height};
+                State next{before[from].used,
+                           choice.height,
+                           before[from].close + (choice.height - before[from].height < apart),
+                           before[from].miss + choice.miss,
+                           from,
+                           &choice};
                 bool fits = true;
                 for (int c = 0; c < columns; ++c) {
-                    const int used = key.used[index(c)] += choice.tiers[index(c)];
+                    const int used = next.used[index(c)] += choice.tiers[index(c)];
                     const int open = numbers.total[index(c)] - used;
                     fits &= open >= least[i + 1][index(c)] && open <= most[i + 1][index(c)];
                 }
                 if (!fits)
                     continue;
-                const State next{before.second.close + (choice.height - before.first.height < apart),
-                                 before.second.miss + choice.miss, &before, &choice};
-                const auto [at, isNew] = stages[i + 1].try_emplace(std::move(key), next);
-                if (isNew && ++states > mostStates)
-                    return std::nullopt;
-                if (!isNew && std::tie(next.close, next.miss) < std::tie(at->second.close, at->second.miss))
-                    at->second = next;
+                const auto [at, isNew] = known.try_emplace({next.used, next.height}, after.size());
+                if (isNew) {
+                    if (++states > mostStates)
+                        return std::nullopt;
+                    after.push_back(std::move(next));
+                } else if (State& there = after[at->second];
+                           std::tie(next.close, next.miss) < std::tie(there.close, there.miss)) {
+                    there = std::move(next);
+                }
             }
+        stages.push_back(std::move(after));
     }
-    const std::pair<const Key, State>* best = nullptr;
-    for (const auto& last : stages.back())
-        if (!best ||
-            std::tie(last.second.close, last.second.miss) < std::tie(best->second.close, best->second.miss))
+    const State* best = nullptr;
+    for (const State& last : stages.back())
+        if (!best || std::tie(last.close, last.miss) < std::tie(best->close, best->miss))
             best = &last;
     if (!best)
         return std::nullopt;
     Grid<int> tiers(numbers.rows(), columns);
-    for (std::size_t i = order.size(); i-- > 0; best = best->second.from)
+    for (std::size_t i = order.size(); i-- > 0; best = &stages[i][best->from])
         for (int c = 0; c < columns; ++c)
-            tiers(order[i], c) = best->second.choice->tiers[index(c)];
+            tiers(order[i], c) = best->choice->tiers[index(c)];
     return tiers;
 }
 

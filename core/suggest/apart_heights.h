@@ -23,6 +23,6 @@ int closeNeighbours(std::vector<Length> heights, Length difference);
 /// tiers of each kind so far and end equally high are one (dynamic programming). Nothing where no answer keeps
 /// the order, or where more than `mostStates` would have to be looked at.
 std::optional<Grid<int>> keepApart(const TierNumbers& numbers, const HeightWith& height, Length difference,
-                                   std::size_t mostStates = 400'000);
+                                   std::size_t mostStates = 300'000);
 
 } // namespace stemwright

@@ -261,6 +261,7 @@ Result<Suggestion> heights(const Plan& plan, const HeightsOptions& options) {
     if (!wanted)
         return Problem{ProblemCode::rangesCollide, "", {}};
     Suggestion suggestion;
+    suggestion.aim = Aim::heights;
     if (options.difference)
         keepDifference(plan, numbers, *options.difference, *wanted, suggestion);
     suggestion.before = unevennessOf(plan);

@@ -242,6 +242,7 @@ private:
 
 Suggestion order(const Plan& plan, const OrderOptions& options) {
     Suggestion suggestion;
+    suggestion.aim = options.matchedPairs ? Aim::pairsOrder : Aim::order;
     suggestion.before = unevennessOf(plan);
     suggestion.unmatchedBefore = unmatchedPairsOf(plan);
     suggestion.inversionsBefore = inversionsOf(plan);

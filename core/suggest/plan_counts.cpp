@@ -1,5 +1,6 @@
 #include "core/suggest/plan_counts.h"
 
+#include <algorithm>
 #include <numeric>
 #include <unordered_map>
 #include <vector>
@@ -69,6 +70,23 @@ int unmatchedPairsOf(const Plan& plan) {
                 count += tier.slots.size() == 2 && tier.slots[0].filled() && tier.slots[1].filled() &&
                          !(tier.slots[0].leaf == tier.slots[1].leaf);
     return count;
+}
+
+int fillableSlots(const Plan& plan) {
+    std::unordered_map<KindId, int> waiting, left;
+    for (const Stem& stem : plan.stems)
+        for (const Tier& tier : stem.tiers)
+            for (const Slot& slot : tier.slots)
+                if (!slot.filled() && slot.leaf.kind && !slot.pinned && !stem.locked && !tier.progress.bound)
+                    ++waiting[slot.leaf.kind];
+    if (waiting.empty())
+        return 0;
+    for (const TrayLine& line : tray(plan))
+        left[line.leaf.kind] += line.left();
+    int fillable = 0;
+    for (const auto& [kind, slots] : waiting)
+        fillable += std::min(slots, left[kind]);
+    return fillable;
 }
 
 int inversionsOf(const Plan& plan) {

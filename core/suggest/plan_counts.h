@@ -15,4 +15,7 @@ int unmatchedPairsOf(const Plan& plan);
 /// Leaves above another of their kind, in another tier, that comes before them in the kind's stock.
 int inversionsOf(const Plan& plan);
 
+/// Empty slots that name a kind and may be filled, as far as the tray has leaves of that kind.
+int fillableSlots(const Plan& plan);
+
 } // namespace stemwright

@@ -158,6 +158,7 @@ std::optional<KindAnswer> solveMatched(const Shares& shares, TrayUse use, const 
 Result<Suggestion> spread(const Plan& plan, const SpreadOptions& options) {
     Suggestion suggestion;
     suggestion.before = unevennessOf(plan);
+    suggestion.aim = options.matchedPairs ? Aim::pairs : Aim::unevenness;
     Budget budget(options.search);
     std::optional<std::mt19937> random;
     if (options.seed)

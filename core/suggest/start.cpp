@@ -14,6 +14,7 @@ namespace {
 class Chain {
 public:
     explicit Chain(const Plan& plan) : plan_(plan) {
+        whole_.aim = Aim::several;
         whole_.before = unevennessOf(plan);
         whole_.unmatchedBefore = unmatchedPairsOf(plan);
         whole_.inversionsBefore = inversionsOf(plan);

@@ -38,10 +38,21 @@ struct Shortage {
     friend bool operator==(const Shortage&, const Shortage&) = default;
 };
 
+/// What a suggestion is the best in, where it is proved.
+enum class Aim {
+    unevenness, ///< the least
+    pairs,      ///< the fewest unmatched pairs, and with so few the least unevenness
+    order,      ///< the fewest inversions, and with so few the fewest unmatched pairs
+    pairsOrder, ///< the fewest unmatched pairs of each stem's leaves, and with so few the fewest inversions
+    heights,    ///< what heights.h says
+    several,    ///< each step in what it is for, after the ones before it
+};
+
 /// A changed plan, shown before it is taken: the edits that lead there (none where the plan is already as good
 /// as can be), and its figures before and after. Unevenness is that of the whole pot as core/figures counts it.
 struct Suggestion {
     Batch edits{Deed::suggestion, {}};
+    Aim aim = Aim::unevenness;
     double before = 0;
     double after = 0;
     /// No answer has less. Equal to `after` where that is proved the best.

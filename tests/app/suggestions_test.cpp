@@ -2,15 +2,19 @@
 
 #include "app/panels/offer_panel.h"
 #include "app/session.h"
+#include "app/wording.h"
 #include "tests/support/boards.h"
 
 #include <QLabel>
+#include <QMenu>
 #include <QPushButton>
 #include <QSignalSpy>
+#include <QTableWidget>
 #include <QTest>
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <thread>
 
 namespace stemwright {
@@ -102,6 +106,118 @@ TEST_F(SuggestionsTest, AnEditMeanwhileEndsTheSearch) {
     QTest::qWait(50);
     EXPECT_FALSE(session.offer()) << "an answer to another plan is no answer";
     EXPECT_FALSE(panel.isVisible());
+}
+
+TEST_F(SuggestionsTest, ItCanBeTakenForOneStem) {
+    const Plan before = session.plan();
+    suggestions.spreadColours(false);
+    ASSERT_TRUE(waitForOffer());
+    const Plan whole = taken(before, *session.offer()->suggestion);
+    auto* button = child<QPushButton>("takeForStem");
+    ASSERT_TRUE(button->isVisible());
+    Q_EMIT button->menu()->aboutToShow();
+    ASSERT_FALSE(button->menu()->actions().isEmpty());
+    QAction* first = button->menu()->actions().front();
+    const auto stem = std::find_if(before.stems.begin(), before.stems.end(), [&](const Stem& each) {
+        return QString::fromStdString(each.name) == first->text();
+    });
+    ASSERT_NE(stem, before.stems.end());
+    // The menu is gone through by keys.
+    button->menu()->popup(QPoint(0, 0));
+    QTest::keyClick(button->menu(), Qt::Key_Down);
+    QTest::keyClick(button->menu(), Qt::Key_Return);
+    EXPECT_EQ(find(session.plan(), stem->id)->tiers, find(whole, stem->id)->tiers);
+    EXPECT_FALSE(session.offer());
+    session.undo();
+    EXPECT_EQ(session.plan(), before);
+}
+
+TEST_F(SuggestionsTest, ItsFiguresAreSaidByStem) {
+    suggestions.spreadColours(false);
+    ASSERT_TRUE(waitForOffer());
+    const Plan after = taken(session.plan(), *session.offer()->suggestion);
+    const Figures then = figures(after);
+    auto* table = child<QTableWidget>("offerStems");
+    ASSERT_TRUE(table->isVisible());
+    int changed = 0;
+    for (const Stem& stem : session.plan().stems)
+        changed += !(stem == *find(after, stem.id));
+    ASSERT_EQ(table->rowCount(), changed);
+    for (int row = 0; row < table->rowCount(); ++row) {
+        const StemId id{table->item(row, 0)->data(Qt::UserRole).toUInt()};
+        const auto at = std::find_if(then.stems.begin(), then.stems.end(),
+                                     [&](const StemFigures& stem) { return stem.stem == id; });
+        EXPECT_TRUE(table->item(row, 1)->text().endsWith(driftText(at->drift)));
+        EXPECT_TRUE(table->item(row, 2)->text().endsWith(shareText(at->unevenness)));
+    }
+    QSignalSpy chosen(&panel, &OfferPanel::stemChosen);
+    QTest::keyClick(table, Qt::Key_Down);
+    EXPECT_GE(chosen.size(), 1);
+}
+
+TEST_F(SuggestionsTest, HeightsAndAStartAreOfferedLikeTheOthers) {
+    HeightsOptions options;
+    options.ranges = usualRanges(session.plan(), static_cast<int>(session.plan().stems.size()));
+    for (KindRange& range : options.ranges)
+        range.most += 20;
+    suggestions.varyHeights(options, true, true);
+    ASSERT_TRUE(waitForOffer());
+    EXPECT_TRUE(child<QWidget>("offerPicture")->isVisible())
+        << "tiers come and go, so the whole board is shown";
+    const Plan before = session.plan();
+    session.takeOffer();
+    EXPECT_FALSE(firstProblem(session.plan()));
+    session.undo();
+    EXPECT_EQ(session.plan(), before);
+    StartOptions start;
+    start.stems = 8;
+    start.form = startForm(before, "Stem");
+    start.heights.ranges = usualRanges(before, 8);
+    for (KindRange& range : start.heights.ranges)
+        range.least = 0, range.most += 20;
+    suggestions.startMeOff(start);
+    ASSERT_TRUE(waitForOffer());
+    QTest::mouseClick(child<QPushButton>("takeOffer"), Qt::LeftButton);
+    EXPECT_EQ(session.plan().stems.size(), 8u);
+}
+
+TEST_F(SuggestionsTest, AnEmptyBoardIsShownItsNextStep) {
+    Plan plan = session.plan();
+    for (Stem& stem : plan.stems)
+        for (Tier& tier : stem.tiers)
+            for (Slot& slot : tier.slots)
+                slot.leaf.mix = {}, slot.pinned = false;
+    session.open(plan, {});
+    auto* step = child<QPushButton>("firstStep");
+    ASSERT_TRUE(step->isVisible());
+    EXPECT_TRUE(step->text().contains(QStringLiteral("the tray over the stems")));
+    QTest::mouseClick(step, Qt::LeftButton);
+    ASSERT_TRUE(waitForOffer());
+    EXPECT_FALSE(step->isVisible());
+    session.takeOffer();
+    EXPECT_FALSE(step->isVisible());
+    EXPECT_GT(session.figures().pot.leaves, 20);
+    plan.stems.clear();
+    session.open(plan, {});
+    ASSERT_TRUE(step->isVisible());
+    QSignalSpy start(&panel, &OfferPanel::startWanted);
+    QTest::mouseClick(step, Qt::LeftButton);
+    EXPECT_EQ(start.size(), 1);
+}
+
+TEST_F(SuggestionsTest, AFreshBoardIsFilledInMatchedPairs) {
+    Plan plan = session.plan();
+    for (Stem& stem : plan.stems)
+        for (Tier& tier : stem.tiers)
+            for (Slot& slot : tier.slots)
+                slot.leaf.mix = {}, slot.pinned = false;
+    for (Kind& kind : plan.kinds)
+        for (StockLine& line : kind.stock)
+            line.made = 40, line.toMake = 0;
+    session.open(plan, {});
+    suggestions.spreadColours(false);
+    ASSERT_TRUE(waitForOffer());
+    EXPECT_EQ(session.offer()->suggestion->unmatchedAfter, 0);
 }
 
 TEST_F(SuggestionsTest, AProblemIsSaid) {

@@ -26,9 +26,24 @@ protected:
             return QStringLiteral("%1 to %2")
                 .arg(sizeText(pot.shortest, plan.units), sizeText(pot.tallest, plan.units));
         };
-        return text + QStringLiteral("\nPot drift %1 · heights %2")
-                          .arg(arrow(driftText(before.pot.drift), driftText(after.pot.drift)),
-                               arrow(range(before.pot), range(after.pot)));
+        text += QStringLiteral("\nPot drift %1 · heights %2\nunevenness %3")
+                    .arg(arrow(driftText(before.pot.drift), driftText(after.pot.drift)),
+                         arrow(range(before.pot), range(after.pot)),
+                         arrow(shareText(before.pot.unevenness), shareText(after.pot.unevenness)));
+        const auto sum = [](const Figures& all, int StemFigures::*of) {
+            int total = 0;
+            for (const StemFigures& stem : all.stems)
+                total += stem.*of;
+            return QString::number(total);
+        };
+        QStringList order;
+        const auto tell = [&](const QString& what, int StemFigures::*of) {
+            if (sum(before, of) != sum(after, of))
+                order << what.arg(arrow(sum(before, of), sum(after, of)));
+        };
+        tell(QStringLiteral("unmatched pairs %1"), &StemFigures::unmatchedPairs);
+        tell(QStringLiteral("against the order %1"), &StemFigures::inversions);
+        return order.isEmpty() ? text : text + QLatin1Char('\n') + order.join(QStringLiteral(" · "));
     }
 };
 

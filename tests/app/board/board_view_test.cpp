@@ -123,6 +123,18 @@ TEST_F(BoardShown, AnOfferShowsJustWhatItWouldChange) {
     EXPECT_EQ(offer.changedSlots()[0].at, (SlotRef{one, 0, 0}));
     EXPECT_EQ(offer.changedSlots()[0].leaf.mix, sea);
     EXPECT_EQ(offer.changedSlots()[1].leaf.mix, plum);
+    EXPECT_EQ(offer.trips(), (std::vector<BoardOffer::Trip>{{{one, 0, 0}, {two, 0, 1}, true}}));
+    // Three leaves in a ring go each to the next, whatever swaps make it so.
+    offer.show(plan(), Batch{Deed::suggestion,
+                             {SwapSlots{{one, 0, 0}, {one, 1, 0}}, SwapSlots{{one, 1, 0}, {two, 0, 1}},
+                              FillSlot{{one, 2, 0}, {}}}});
+    const auto goes = [&](SlotRef from, SlotRef to) {
+        return std::count(offer.trips().begin(), offer.trips().end(), BoardOffer::Trip{from, to, false}) == 1;
+    };
+    EXPECT_TRUE(goes({one, 1, 0}, {one, 0, 0}));
+    EXPECT_TRUE(goes({two, 0, 1}, {one, 1, 0}));
+    EXPECT_TRUE(goes({one, 0, 0}, {two, 0, 1}));
+    offer.show(plan(), edit);
     ASSERT_EQ(offer.changedTiers().size(), 1u);
     EXPECT_EQ(offer.changedTiers()[0].tier, 2);
     session.dropOffer();

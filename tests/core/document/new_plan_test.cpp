@@ -72,6 +72,37 @@ TEST(NewPlan, TheTrayFillsEverySlot) {
         }
 }
 
+// Down a stem the colours run from tip to base once, not once for each kind.
+TEST(NewPlan, ColoursRunOnFromTheSmallKindToTheBroad) {
+    for (const int kinds : {1, 2, 3, 4})
+        for (const int colours : {1, 2, 3, 5, 8}) {
+            const Plan plan = planFrom(wanted(7, 9, kinds, colours)).value();
+            const auto place = [&](MixId id) {
+                return std::find_if(plan.mixes.begin(), plan.mixes.end(),
+                                    [&](const Mix& m) { return m.id == id; }) -
+                       plan.mixes.begin();
+            };
+            EXPECT_EQ(place(plan.kinds.front().stock.front().mix), 0);
+            EXPECT_EQ(place(plan.kinds.back().stock.back().mix) + 1, std::ssize(plan.mixes));
+            for (std::size_t k = 0; k < plan.kinds.size(); ++k) {
+                const auto& stock = plan.kinds[k].stock;
+                ASSERT_GE(stock.size(), std::min<std::size_t>(2, plan.mixes.size()));
+                for (std::size_t i = 1; i < stock.size(); ++i)
+                    EXPECT_EQ(place(stock[i].mix), place(stock[i - 1].mix) + 1);
+                if (k == 0)
+                    continue;
+                const auto& above = plan.kinds[k - 1].stock;
+                EXPECT_GE(place(stock.front().mix), place(above.front().mix));
+                EXPECT_GE(place(stock.back().mix), place(above.back().mix));
+                EXPECT_LE(place(stock.front().mix), place(above.back().mix) + 1)
+                    << "no mix is left out between";
+            }
+        }
+    const Plan two = planFrom(wanted(7, 10, 2, 4)).value();
+    EXPECT_LT(two.kinds[0].stock.size(), two.mixes.size());
+    EXPECT_LT(two.kinds[1].stock.size(), two.mixes.size());
+}
+
 TEST(NewPlan, LeavesCanBeGivenByKind) {
     NewPlan from = wanted(3, 4, 2, 2);
     from.kinds[0].leaves = 31;

@@ -27,6 +27,7 @@ void expectSame(const Figures& kept, const Figures& fresh) {
         EXPECT_EQ(a.drift, b.drift);
         EXPECT_EQ(a.beads, b.beads);
         EXPECT_EQ(a.inversions, b.inversions);
+        EXPECT_EQ(a.unmatchedPairs, b.unmatchedPairs);
         EXPECT_EQ(a.wires, b.wires);
         EXPECT_EQ(a.bundle, b.bundle);
         EXPECT_EQ(a.leafWire, b.leafWire);
@@ -83,8 +84,22 @@ void expectForetold(const WhatIf& what, const Figures& before, const Figures& af
             EXPECT_EQ(told.heightAfter, then.height);
             EXPECT_EQ(told.leavesBefore, was.leaves);
             EXPECT_EQ(told.leavesAfter, then.leaves);
+            EXPECT_EQ(told.inversionsBefore, was.inversions);
+            EXPECT_EQ(told.inversionsAfter, then.inversions);
+            EXPECT_EQ(told.unmatchedBefore, was.unmatchedPairs);
+            EXPECT_EQ(told.unmatchedAfter, then.unmatchedPairs);
         }
     EXPECT_EQ(listed, what.stems.size());
+    const auto sum = [](const Figures& all, int StemFigures::*of) {
+        int total = 0;
+        for (const StemFigures& stem : all.stems)
+            total += stem.*of;
+        return total;
+    };
+    EXPECT_EQ(what.inversionsBefore, sum(before, &StemFigures::inversions));
+    EXPECT_EQ(what.inversionsAfter, sum(after, &StemFigures::inversions));
+    EXPECT_EQ(what.unmatchedBefore, sum(before, &StemFigures::unmatchedPairs));
+    EXPECT_EQ(what.unmatchedAfter, sum(after, &StemFigures::unmatchedPairs));
 }
 
 // Whatever is edited, the kept figures are those of the plan, and what was foretold is what came.
