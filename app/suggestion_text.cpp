@@ -106,7 +106,7 @@ QStringList suggestionLines(const BeforeAfter& plans, const Suggestion& found) {
         lines << tr("Neighbours closer in height than asked %1")
                      .arg(beforeAfterText(countText(found.closeBefore), countText(found.closeAfter)));
     if (found.moved || found.filled)
-        lines << tr("%1 leaves change place, %2 empty places are filled")
+        lines << tr("Leaves that change place %1, empty places filled %2")
                      .arg(countText(found.moved), countText(found.filled));
     lines << proofText(found);
     for (const Shortage& shortage : found.shortages)

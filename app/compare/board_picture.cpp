@@ -14,6 +14,8 @@ namespace {
 
 constexpr int headHeight = 26;
 constexpr int footHeight = 40;
+/// Narrower columns are a picture without words.
+constexpr double leastForText = 34;
 constexpr double leastZoom = 0.18;
 constexpr double mostZoom = 1.2;
 
@@ -91,6 +93,8 @@ void BoardPicture::paintEvent(QPaintEvent* event) {
     const QFontMetrics small(look::font(look::Type::small));
     for (std::size_t i = 0; i < plan_.stems.size(); ++i) {
         const QRectF column = layout_.stems()[i].column;
+        if (column.width() < leastForText)
+            break;
         const QRect text(static_cast<int>(column.left()), 0, static_cast<int>(column.width()), headHeight);
         if (!text.translated(0, 0).intersects(
                 QRect(event->rect().left(), 0, event->rect().width(), headHeight)))

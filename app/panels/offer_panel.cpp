@@ -23,7 +23,7 @@ namespace stemwright {
 
 namespace {
 
-constexpr int mostRows = 7;
+constexpr int mostRows = 14;
 constexpr int mostPicture = 150;
 
 /// The suggestion changes more than the leaves in their places, so that the board cannot show it all.
@@ -138,8 +138,8 @@ QWidget* OfferPanel::makeDetails() {
     auto* rows = new QVBoxLayout(details);
     rows->setContentsMargins(0, 0, 0, 0);
     rows->setSpacing(look::unit);
-    rows->addWidget(figures_);
     rows->addWidget(picture_);
+    rows->addWidget(figures_);
     rows->addWidget(table_);
     rows->addStretch();
     return details;

@@ -161,10 +161,17 @@ Result<Start> numbersOf(const Plan& plan, const HeightsOptions& options) {
     return start;
 }
 
+/// A stem's tiers as they shall be, and the edits that lead there: tiers that stay are turned at most.
+struct Regrown {
+    std::vector<Tier> tiers;
+    std::vector<Edit> edits;
+};
+
 /// The stem with `wanted` tiers of each kind in the numbers; others stay.
-std::vector<Tier> tiersWanted(const Plan& plan, const TierNumbers& numbers, int row, const int* wanted) {
+Regrown regrown(const Plan& plan, const TierNumbers& numbers, int row, const int* wanted) {
     const Stem& stem = *numbers.stems[index(row)];
-    std::vector<Tier> tiers = stem.tiers;
+    Regrown all{stem.tiers, {}};
+    std::vector<Tier>& tiers = all.tiers;
     const auto length = [&](KindId id) {
         const Kind* kind = find(plan, id);
         return kind ? std::pair(kind->length, kind->width) : std::pair(Length{}, Length{});
@@ -175,6 +182,7 @@ std::vector<Tier> tiersWanted(const Plan& plan, const TierNumbers& numbers, int 
         for (std::size_t t = tiers.size(); more < 0 && t-- > 0;)
             if (kindOf(tiers[t]) == kind && !isKept(tiers[t])) {
                 tiers.erase(tiers.begin() + static_cast<std::ptrdiff_t>(t));
+                all.edits.push_back(CloseTier{stem.id, static_cast<int>(t)});
                 ++more;
             }
         for (; more > 0; --more) {
@@ -182,28 +190,23 @@ std::vector<Tier> tiersWanted(const Plan& plan, const TierNumbers& numbers, int 
             std::size_t at = tiers.size();
             while (at > 0 && length(kindOf(tiers[at - 1])) > length(kind))
                 --at;
-            tiers.insert(tiers.begin() + static_cast<std::ptrdiff_t>(at), newTier(stem, nullptr, kind));
+            const Tier tier = newTier(stem, at > 0 ? &tiers[at - 1] : nullptr, kind);
+            tiers.insert(tiers.begin() + static_cast<std::ptrdiff_t>(at), tier);
+            all.edits.push_back(OpenTier{stem.id, static_cast<int>(at), tier});
         }
     }
     // From the first tier that changed its place, each is turned from the one above, but those that are bound.
     std::size_t first = 0;
     while (first < tiers.size() && first < stem.tiers.size() && tiers[first] == stem.tiers[first])
         ++first;
-    for (std::size_t t = first; t < tiers.size(); ++t)
-        if (!tiers[t].progress.bound)
-            tiers[t].turn = newTier(stem, t > 0 ? &tiers[t - 1] : nullptr, KindId{}).turn;
-    return tiers;
-}
-
-/// Edits that bring a stem from its tiers to these: those that differ go, and come as they shall be.
-void addEdits(const Stem& stem, const std::vector<Tier>& wanted, std::vector<Edit>& edits) {
-    std::size_t same = 0;
-    while (same < wanted.size() && same < stem.tiers.size() && wanted[same] == stem.tiers[same])
-        ++same;
-    for (std::size_t t = stem.tiers.size(); t-- > same;)
-        edits.push_back(CloseTier{stem.id, static_cast<int>(t)});
-    for (std::size_t t = same; t < wanted.size(); ++t)
-        edits.push_back(OpenTier{stem.id, static_cast<int>(t), wanted[t]});
+    for (std::size_t t = first; t < tiers.size(); ++t) {
+        const Angle turn = newTier(stem, t > 0 ? &tiers[t - 1] : nullptr, KindId{}).turn;
+        if (tiers[t].progress.bound || tiers[t].turn == turn)
+            continue;
+        tiers[t].turn = turn;
+        all.edits.push_back(TurnTier{stem.id, static_cast<int>(t), turn});
+    }
+    return all;
 }
 
 /// The height once every place has its leaf.
@@ -223,7 +226,7 @@ Length heightWith(const Plan& plan, const Stem& stem, std::vector<Tier> tiers) {
 void keepDifference(const Plan& plan, const TierNumbers& numbers, Length difference, Grid<int>& wanted,
                     Suggestion& suggestion) {
     const HeightWith height = [&](int row, const std::vector<int>& tiers) {
-        return heightWith(plan, *numbers.stems[index(row)], tiersWanted(plan, numbers, row, tiers.data()));
+        return heightWith(plan, *numbers.stems[index(row)], regrown(plan, numbers, row, tiers.data()).tiers);
     };
     const auto close = [&](const Grid<int>& grid) {
         std::vector<Length> heights;
@@ -267,9 +270,10 @@ Result<Suggestion> heights(const Plan& plan, const HeightsOptions& options) {
     suggestion.before = unevennessOf(plan);
     suggestion.unmatchedBefore = unmatchedPairsOf(plan);
     suggestion.inversionsBefore = inversionsOf(plan);
-    for (int r = 0; r < numbers.rows(); ++r)
-        addEdits(*numbers.stems[index(r)], tiersWanted(plan, numbers, r, wanted->row(r)),
-                 suggestion.edits.edits);
+    for (int r = 0; r < numbers.rows(); ++r) {
+        const std::vector<Edit> edits = regrown(plan, numbers, r, wanted->row(r)).edits;
+        suggestion.edits.edits.insert(suggestion.edits.edits.end(), edits.begin(), edits.end());
+    }
     const Plan after = taken(plan, suggestion);
     suggestion.after = suggestion.bound = unevennessOf(after);
     suggestion.unmatchedAfter = unmatchedPairsOf(after);

@@ -1,5 +1,6 @@
 #include "app/dialogs/heights_dialog.h"
 #include "app/dialogs/start_dialog.h"
+#include "core/figures/figures.h"
 #include "tests/support/boards.h"
 
 #include <gtest/gtest.h>
@@ -121,6 +122,7 @@ TEST(StartDialog, FollowsTheNumberOfStemsUntilSheSetsHerOwnRanges) {
     shown.type("startStems", "10");
     EXPECT_LT(shown.dialog.options().heights.ranges[0].most, five.heights.ranges[0].most);
     EXPECT_EQ(shown.label("startState"), QStringLiteral("These ranges can be met."));
+    shown.type("startMost1", "20");
     shown.type("startLeast1", "8");
     EXPECT_TRUE(shown.label("startState").contains(QStringLiteral("80")))
         << shown.label("startState").toStdString();
