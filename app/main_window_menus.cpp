@@ -12,6 +12,7 @@
 #include "app/dialogs/start_dialog.h"
 #include "app/dialogs/stem_dialog.h"
 #include "app/main_window.h"
+#include "app/materials/materials_dialog.h"
 #include "app/messages.h"
 #include "app/session.h"
 #include "app/settings.h"
@@ -104,7 +105,7 @@ void MainWindow::askStemSettings(StemId id) {
     const Stem* stem = stemwright::find(session_->plan(), id);
     if (!stem)
         return;
-    StemDialog dialog(*stem, session_->plan().units, this);
+    StemDialog dialog(*stem, session_->plan().units, this, session_->plan().own);
     if (dialog.exec() == QDialog::Accepted)
         board_->view().make(reformStem(session_->plan(), id, dialog.form()));
 }
@@ -168,12 +169,18 @@ void MainWindow::buildPlanMenu() {
             session_->make(Set<About>{dialog.about()});
     });
     connect(add(menu, "binding", tr("&Binding…")), &QAction::triggered, this, [this] {
-        BindingDialog dialog(session_->plan().binding, session_->plan().units, this);
+        BindingDialog dialog(session_->plan().binding, session_->plan().units, this, session_->plan().own);
         if (dialog.exec() == QDialog::Accepted)
             session_->make(Set<Binding>{dialog.binding()});
     });
     connect(add(menu, "calibrate", tr("&Calibrate the binding…")), &QAction::triggered, this, [this] {
         CalibrateDialog dialog(session_->plan(), this);
+        if (dialog.exec() == QDialog::Accepted)
+            if (const auto edit = dialog.edit())
+                session_->make(*edit);
+    });
+    connect(add(menu, "materials", tr("&Materials…")), &QAction::triggered, this, [this] {
+        MaterialsDialog dialog(session_->plan(), this);
         if (dialog.exec() == QDialog::Accepted)
             if (const auto edit = dialog.edit())
                 session_->make(*edit);

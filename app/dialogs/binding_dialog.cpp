@@ -9,14 +9,17 @@
 #include <QHBoxLayout>
 #include <QListWidget>
 #include <QPushButton>
+#include <QSignalBlocker>
 #include <QSpinBox>
 #include <QStackedWidget>
 #include <QVBoxLayout>
 
+#include <algorithm>
+
 namespace stemwright {
 
-WrapPage::WrapPage(const Wrap& wrap, const Units& units, QWidget* parent)
-    : QWidget(parent), before_(wrap), rows_(new QFormLayout(this)) {
+WrapPage::WrapPage(const Wrap& wrap, const Units& units, const OwnTables& own, QWidget* parent)
+    : QWidget(parent), before_(wrap), own_(own), rows_(new QFormLayout(this)) {
     setObjectName(QStringLiteral("wrapPage"));
     rows_->setContentsMargins(0, 0, 0, 0);
     rows_->setFieldGrowthPolicy(QFormLayout::AllNonFixedFieldsGrow);
@@ -40,6 +43,13 @@ WrapPage::WrapPage(const Wrap& wrap, const Units& units, QWidget* parent)
                      this);
     row(with_, QStringLiteral("wrapWith"), tr("Wound with"));
     choose(with_, static_cast<int>(wrap.with));
+    name_ = new NameField(this);
+    name_->setText(text(wrap.name));
+    row(name_, QStringLiteral("wrapName"), tr("What you call it"));
+    which_ = new QComboBox(this);
+    row(which_, QStringLiteral("wrapWhich"), tr("Which"));
+    metal_ = metalChoice(own_, metalNameOf(wrap), this);
+    row(metal_, QStringLiteral("wrapMetal"), tr("Metal"));
     wire_ = new WireField(this);
     wire_->setValue(wrap.width, wrap.gauge);
     row(wire_, QStringLiteral("wrapWire"), tr("Wire"));
@@ -54,6 +64,8 @@ WrapPage::WrapPage(const Wrap& wrap, const Units& units, QWidget* parent)
                         QStringLiteral("wrapThickness"), tr("Thickness of a layer"));
     overlap_ = new NumberField(0, 100 * limits::mostOverlap, 1, this);
     overlap_->setValue(100 * wrap.overlap);
+    if (wrap.overlapMeasured)
+        overlap_->setToolTip(tr("Fitted to what your bound stems took."));
     row(overlap_, QStringLiteral("wrapOverlap"), tr("Overlap of the turns, %"));
     stretch_ = new NumberField(1, limits::mostStretch, 2, this);
     stretch_->setValue(wrap.stretch);
@@ -71,7 +83,11 @@ WrapPage::WrapPage(const Wrap& wrap, const Units& units, QWidget* parent)
     sold_->setPlaceholderText(tr("not known"));
     if (!wrap.sold)
         sold_->clearValue();
+    fillOwn();
+    which_->setCurrentIndex(std::max(0, which_->findData(text(wrap.own))));
+    connect(which_, &QComboBox::currentIndexChanged, this, &WrapPage::takeOwn);
     connect(with_, &QComboBox::currentIndexChanged, this, [this] {
+        fillOwn();
         suggest();
         follow();
         Q_EMIT kindChanged();
@@ -82,10 +98,52 @@ WrapPage::WrapPage(const Wrap& wrap, const Units& units, QWidget* parent)
 void WrapPage::follow() {
     const auto with = static_cast<WrapWith>(with_->currentData().toInt());
     rows_->setRowVisible(wire_, with == WrapWith::wire);
+    rows_->setRowVisible(metal_, with == WrapWith::wire);
+    rows_->setRowVisible(which_, which_->count() > 1);
     rows_->setRowVisible(strands_, with == WrapWith::floss);
     rows_->setRowVisible(width_, with != WrapWith::wire);
     rows_->setRowVisible(thickness_, with != WrapWith::wire);
     rows_->setRowVisible(stretch_, with == WrapWith::tape);
+}
+
+void WrapPage::fillOwn() {
+    const QSignalBlocker quiet(which_);
+    which_->clear();
+    const auto with = static_cast<WrapWith>(with_->currentData().toInt());
+    if (with == WrapWith::wire)
+        return;
+    which_->addItem(tr("the handbook's"), QString());
+    if (with == WrapWith::floss)
+        for (const OwnFloss& floss : own_.flosses)
+            which_->addItem(tr("%1 ✎ yours", "an entry of the maker's own").arg(text(floss.name)),
+                            text(floss.name));
+    else
+        for (const OwnTape& tape : own_.tapes)
+            which_->addItem(tr("%1 ✎ yours", "an entry of the maker's own").arg(text(tape.name)),
+                            text(tape.name));
+}
+
+void WrapPage::takeOwn() {
+    const QString name = which_->currentData().toString();
+    if (name.isEmpty())
+        return suggest();
+    for (const OwnFloss& floss : own_.flosses)
+        if (static_cast<WrapWith>(with_->currentData().toInt()) == WrapWith::floss &&
+            text(floss.name) == name) {
+            strands_->setValue(floss.strands);
+            width_->setValue(floss.strandWidth);
+            thickness_->setValue(floss.strandWidth);
+            if (floss.skein)
+                sold_->setValue(*floss.skein);
+        }
+    for (const OwnTape& tape : own_.tapes)
+        if (static_cast<WrapWith>(with_->currentData().toInt()) == WrapWith::tape && text(tape.name) == name) {
+            width_->setValue(tape.width);
+            thickness_->setValue(tape.thickness);
+            stretch_->setValue(tape.stretch);
+            if (tape.roll)
+                sold_->setValue(*tape.roll);
+        }
 }
 
 void WrapPage::suggest() {
@@ -115,6 +173,14 @@ void WrapPage::suggest() {
 Wrap WrapPage::wrap() const {
     Wrap wrap = before_;
     wrap.with = static_cast<WrapWith>(with_->currentData().toInt());
+    wrap.name = name_->text().trimmed().toStdString();
+    wrap.own = which_->currentData().toString().toStdString();
+    if (const MetalName metal = chosenMetal(metal_, own_);
+        wrap.with == WrapWith::wire && metal != metalNameOf(before_)) {
+        wrap.ownMetal = metal.own;
+        if (metal.own.empty())
+            wrap.metal = metal.metal;
+    }
     if (wrap.with == WrapWith::wire) {
         const Length diameter = wire_->diameter().value_or(before_.width);
         // An unchanged wire stays as it was to the last bit.
@@ -132,8 +198,10 @@ Wrap WrapPage::wrap() const {
                        : before_.with == WrapWith::tape ? before_.strands
                                                         : 1;
     }
-    if (const auto percent = overlap_->value(); percent && *percent != 100 * before_.overlap)
+    if (const auto percent = overlap_->value(); percent && *percent != 100 * before_.overlap) {
         wrap.overlap = *percent / 100;
+        wrap.overlapMeasured = false;
+    }
     if (wrap.with == WrapWith::tape)
         wrap.stretch = stretch_->value().value_or(before_.stretch);
     else if (before_.with == WrapWith::tape)
@@ -146,18 +214,19 @@ Wrap WrapPage::wrap() const {
 }
 
 WrapPage::Refusal WrapPage::refusal() const {
-    for (EntryField* field : std::initializer_list<EntryField*>{wire_->field(), width_, thickness_, overlap_,
-                                                                stretch_, startTail_, finish_, hold_, sold_})
+    for (EntryField* field : std::initializer_list<EntryField*>{
+             name_, wire_->field(), width_, thickness_, overlap_, stretch_, startTail_, finish_, hold_, sold_})
         if (field->isVisibleTo(this))
             if (const QString why = field->refusal(); !why.isEmpty())
                 return {field->accessibleName(), why, field};
     return {};
 }
 
-BindingDialog::BindingDialog(const Binding& binding, const Units& units, QWidget* parent)
+BindingDialog::BindingDialog(const Binding& binding, const Units& units, QWidget* parent, const OwnTables& own)
     : FormDialog(QStringLiteral("bindingDialog"), tr("Binding"), tr("OK"), parent),
       before_(binding),
       units_(units),
+      own_(own),
       list_(new QListWidget(this)),
       pages_(new QStackedWidget(this)) {
     nameField(list_, QStringLiteral("wrapList"), tr("Layers, from the wires outward"));
@@ -205,7 +274,7 @@ BindingDialog::BindingDialog(const Binding& binding, const Units& units, QWidget
     connect(down_, &QPushButton::clicked, this, [this] { movePage(1); });
     list_->setCurrentRow(0);
     relabel();
-    setMinimumSize(660, 470);
+    setMinimumSize(660, 540);
 }
 
 WrapPage* BindingDialog::page(int at) const {
@@ -213,7 +282,7 @@ WrapPage* BindingDialog::page(int at) const {
 }
 
 void BindingDialog::addPage(const Wrap& wrap, int at) {
-    auto* made = new WrapPage(wrap, units_, pages_);
+    auto* made = new WrapPage(wrap, units_, own_, pages_);
     connect(made, &WrapPage::kindChanged, this, &BindingDialog::relabel);
     pages_->insertWidget(at, made);
     list_->insertItem(at, QString());

@@ -15,7 +15,7 @@ namespace stemwright {
 class WrapPage : public QWidget {
     Q_OBJECT
 public:
-    WrapPage(const Wrap& wrap, const Units& units, QWidget* parent);
+    WrapPage(const Wrap& wrap, const Units& units, const OwnTables& own, QWidget* parent);
 
     Wrap wrap() const;
     /// The first field that cannot be used, with its name; none where all can.
@@ -31,8 +31,14 @@ Q_SIGNALS:
 private:
     void follow();
     void suggest();
+    void fillOwn();
+    void takeOwn();
 
     Wrap before_;
+    OwnTables own_;
+    NameField* name_;
+    QComboBox* metal_;
+    QComboBox* which_;
     QFormLayout* rows_;
     QComboBox* with_;
     WireField* wire_;
@@ -51,7 +57,8 @@ private:
 class BindingDialog : public FormDialog {
     Q_OBJECT
 public:
-    BindingDialog(const Binding& binding, const Units& units, QWidget* parent = nullptr);
+    BindingDialog(const Binding& binding, const Units& units, QWidget* parent = nullptr,
+                  const OwnTables& own = {});
 
     /// The binding as it stands in the fields; what the dialog does not show is as it was.
     Binding binding() const;
@@ -68,6 +75,7 @@ private:
 
     Binding before_;
     Units units_;
+    OwnTables own_;
     QListWidget* list_;
     QStackedWidget* pages_;
     QPushButton* add_;

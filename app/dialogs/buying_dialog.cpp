@@ -104,6 +104,7 @@ BuyingDialog::BuyingDialog(const Plan& plan, QWidget* parent)
     bars_->setColumnStretch(2, 2);
 
     const Buying& buying = plan.buying;
+    // Colours that say nothing themselves are sold like this.
     beads_ = addMass(tr("a pack of beads of one colour"), QStringLiteral("buyingBeads"), buying.beads);
     const auto length = [](const Pack& pack) {
         return pack.amount > 0 ? std::optional(millimetres(pack.amount)) : std::nullopt;
@@ -116,6 +117,10 @@ BuyingDialog::BuyingDialog(const Plan& plan, QWidget* parent)
                                    i < buying.wraps.size() ? buying.wraps[i].price : 0));
     clay_ = addMass(tr("a pack of clay"), QStringLiteral("buyingClay"), buying.clay);
     cover_ = addMass(tr("a bag of cover"), QStringLiteral("buyingCover"), buying.cover);
+
+    for (std::size_t i = 0; i < plan.colours.size(); ++i)
+        colours_.push_back(addMass(tr("a pack of %1").arg(text(plan.colours[i].name)),
+                                   QStringLiteral("buyingColour%1").arg(i), plan.colours[i].sold));
 
     nameField(addBar_, QStringLiteral("buyingAddBar"), tr("Add a length that stake and core wire is sold in"));
     addBar_->setAutoDefault(false);
@@ -293,8 +298,9 @@ Binding BuyingDialog::binding() const {
 
 QString BuyingDialog::problem() {
     std::vector<const PackRow*> rows{&beads_, &leafWire_, &clay_, &cover_};
-    for (const PackRow& row : wraps_)
-        rows.push_back(&row);
+    for (const std::vector<PackRow>* more : {&wraps_, &colours_})
+        for (const PackRow& row : *more)
+            rows.push_back(&row);
     for (const PackRow* row : rows) {
         const bool amount = row->mass ? row->mass->value().value_or(0) > 0 : row->length->value().has_value();
         if (priceOf(row->price) > 0 && !amount) {
@@ -320,6 +326,12 @@ std::optional<Edit> BuyingDialog::edit() const {
         batch.edits.push_back(Set<Buying>{std::move(now)});
     if (Binding now = binding(); now != plan_.binding)
         batch.edits.push_back(Set<Binding>{std::move(now)});
+    for (std::size_t i = 0; i < colours_.size(); ++i) {
+        Colour now = plan_.colours[i];
+        now.sold = massPack(colours_[i], now.sold);
+        if (now != plan_.colours[i])
+            batch.edits.push_back(Replace<Colour>{std::move(now)});
+    }
     if (batch.edits.empty())
         return std::nullopt;
     return batch.edits.size() == 1 ? batch.edits.front() : Edit(std::move(batch));

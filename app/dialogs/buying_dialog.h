@@ -55,6 +55,7 @@ private:
     QGridLayout* packs_;
     PackRow beads_, leafWire_, clay_, cover_;
     std::vector<PackRow> wraps_;
+    std::vector<PackRow> colours_; ///< in the plan's order
     QGridLayout* bars_;
     std::vector<BarRow> barRows_;
     QPushButton* addBar_;

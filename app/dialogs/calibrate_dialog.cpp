@@ -105,10 +105,25 @@ Calibration calibration(const Plan& plan, std::size_t wrap, const std::vector<Me
     return out;
 }
 
-Edit calibrationEdit(const Plan& plan, std::size_t wrap, double overlap) {
+Edit calibrationEdit(const Plan& plan, std::size_t wrap, double overlap,
+                     const std::vector<MeasuredStem>& measured) {
+    Batch batch;
+    for (const Stem& stem : plan.stems) {
+        StemForm form = stem;
+        std::erase_if(form.took, [wrap](const Took& took) { return took.wrap == static_cast<int>(wrap); });
+        for (const MeasuredStem& each : measured)
+            if (each.stem == stem.id)
+                form.took.push_back({static_cast<int>(wrap), each.used});
+        std::sort(form.took.begin(), form.took.end(),
+                  [](const Took& a, const Took& b) { return a.wrap < b.wrap; });
+        if (!(form == static_cast<const StemForm&>(stem)))
+            batch.edits.push_back(ReformStem{stem.id, std::move(form)});
+    }
     Binding binding = plan.binding;
     binding.wraps[wrap].overlap = overlap;
-    return Set<Binding>{std::move(binding)};
+    binding.wraps[wrap].overlapMeasured = true;
+    batch.edits.push_back(Set<Binding>{std::move(binding)});
+    return batch.edits.size() == 1 ? batch.edits.front() : Edit(std::move(batch));
 }
 
 CalibrateDialog::CalibrateDialog(const Plan& plan, QWidget* parent)
@@ -152,6 +167,11 @@ CalibrateDialog::CalibrateDialog(const Plan& plan, QWidget* parent)
     body()->addWidget(outcome_);
 
     typed_.assign(plan.binding.wraps.size(), std::vector<QString>(plan.stems.size()));
+    // What she measured before stands there already.
+    for (std::size_t i = 0; i < plan.stems.size(); ++i)
+        for (const Took& took : plan.stems[i].took)
+            if (took.wrap >= 0 && static_cast<std::size_t>(took.wrap) < typed_.size())
+                typed_[static_cast<std::size_t>(took.wrap)][i] = entryText(took.used, plan.units.length);
     fill();
     connect(wrap_, &QComboBox::currentIndexChanged, this, &CalibrateDialog::fill);
     connect(table_, &QTableWidget::itemChanged, this, [this](const QTableWidgetItem* item) {
@@ -277,7 +297,7 @@ std::optional<Edit> CalibrateDialog::edit() const {
     const Calibration fit = calibration(plan_, wrap(), all);
     if (!fit.overlap)
         return std::nullopt;
-    return calibrationEdit(plan_, wrap(), *fit.overlap);
+    return calibrationEdit(plan_, wrap(), *fit.overlap, all);
 }
 
 } // namespace stemwright

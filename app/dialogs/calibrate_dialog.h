@@ -26,8 +26,9 @@ struct Calibration {
 };
 Calibration calibration(const Plan& plan, std::size_t wrap, const std::vector<MeasuredStem>& measured);
 
-/// The binding with the fitted overlap, as one edit that says where it comes from.
-Edit calibrationEdit(const Plan& plan, std::size_t wrap, double overlap);
+/// The binding with the fitted overlap, marked as her own measure, and what the stems took, as one edit.
+Edit calibrationEdit(const Plan& plan, std::size_t wrap, double overlap,
+                     const std::vector<MeasuredStem>& measured);
 
 /// Asks what bound stems really took, shows what that makes of every other stem's length, and gives the edit.
 class CalibrateDialog : public FormDialog {

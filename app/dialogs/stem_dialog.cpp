@@ -10,8 +10,8 @@
 
 namespace stemwright {
 
-StemDialog::StemDialog(const StemForm& stem, const Units& units, QWidget* parent)
-    : FormDialog(QStringLiteral("stemDialog"), tr("Stem"), tr("OK"), parent), before_(stem) {
+StemDialog::StemDialog(const StemForm& stem, const Units& units, QWidget* parent, const OwnTables& own)
+    : FormDialog(QStringLiteral("stemDialog"), tr("Stem"), tr("OK"), parent), before_(stem), own_(own) {
     const auto longest = millimetres(limits::longest);
     QFormLayout* rows = addForm();
     name_ = add(rows, new NameField(this), QStringLiteral("stemName"), tr("Name"));
@@ -44,9 +44,8 @@ StemDialog::StemDialog(const StemForm& stem, const Units& units, QWidget* parent
     const CoreWire core = stem.core.value_or(
         CoreWire{millimetres(1.024), GaugeNumber{GaugeSystem::awg, 18}, Metal::softSteel, ""});
     core_->setValue(core.diameter, core.gauge);
-    metal_ = choiceOf(metals(), this);
+    metal_ = metalChoice(own_, metalNameOf(core), this);
     addPlain(rows, metal_, QStringLiteral("stemMetal"), tr("Core wire metal"));
-    choose(metal_, static_cast<int>(core.metal));
 
     locked_ = new QCheckBox(tr("no suggestion may touch it"), this);
     addPlain(rows, locked_, QStringLiteral("stemLocked"), tr("Pinned"));
@@ -76,7 +75,11 @@ StemForm StemDialog::form() const {
         CoreWire core = before_.core.value_or(CoreWire{});
         core.diameter = core_->diameter().value_or(core.diameter);
         core.gauge = core_->gauge();
-        core.metal = static_cast<Metal>(metal_->currentData().toInt());
+        if (const MetalName metal = chosenMetal(metal_, own_); metal != metalNameOf(core)) {
+            core.ownMetal = metal.own;
+            if (metal.own.empty())
+                core.metal = metal.metal;
+        }
         form.core = core;
     } else {
         form.core.reset();

@@ -12,7 +12,7 @@ namespace stemwright {
 class StemDialog : public FormDialog {
     Q_OBJECT
 public:
-    StemDialog(const StemForm& stem, const Units& units, QWidget* parent = nullptr);
+    StemDialog(const StemForm& stem, const Units& units, QWidget* parent = nullptr, const OwnTables& own = {});
 
     /// The form as it stands in the fields; what the dialog does not show is as it was.
     StemForm form() const;
@@ -21,6 +21,7 @@ private:
     void follow();
 
     StemForm before_;
+    OwnTables own_;
     NameField* name_;
     QComboBox* arrangement_;
     QSpinBox* whorl_;

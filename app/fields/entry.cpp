@@ -104,6 +104,24 @@ Entry<std::optional<GaugeNumber>> readGauge(const QString& typed, GaugeSystem us
     return {std::optional(gauge), {}};
 }
 
+Entry<Length> readWire(const QString& typed) {
+    const auto least = millimetres(limits::thinnestWire), most = millimetres(limits::thickestWire);
+    const auto value = parseLength(typed.toStdString(), LengthUnit::millimetre, decimalMark());
+    const double number = value ? inMillimetres(*value) : 0;
+    if (number > inMillimetres(most) && number == std::floor(number) && number <= thinnestGauge) {
+        QStringList meant;
+        for (const GaugeSystem system : {GaugeSystem::awg, GaugeSystem::swg, GaugeSystem::steel})
+            if (const auto diameter = diameterOf({system, static_cast<int>(number)}))
+                meant += tr("%1 is %2", "a wire number and its diameter")
+                             .arg(gaugeText({system, static_cast<int>(number)}),
+                                  entryText(inMillimetres(*diameter), 2) + QStringLiteral(" mm"));
+        if (!meant.isEmpty())
+            return {std::nullopt, tr("A wire %1 mm thick would be a rod; was the wire number %1 meant? %2.")
+                                      .arg(entryText(number, 0), meant.join(QStringLiteral(", ")))};
+    }
+    return readLength(typed, LengthUnit::millimetre, least, most);
+}
+
 QString nameRefusal(const QString& text) {
     const auto size = static_cast<std::size_t>(text.toUtf8().size());
     if (size > limits::nameLength)

@@ -32,6 +32,10 @@ Entry<int> readCount(const QString& text, int least, int most);
 /// "AWG 28", "28 swg", "steel 18"; a bare number is of `usual`. An empty text is no number, and fits.
 Entry<std::optional<GaugeNumber>> readGauge(const QString& text, GaugeSystem usual);
 
+/// A wire's thickness, in millimetres whatever the rest is measured in. A number that can only be that of a
+/// gauge is refused with what it would be in each system.
+Entry<Length> readWire(const QString& text);
+
 /// Empty where the text fits into a name of a plan.
 QString nameRefusal(const QString& text);
 

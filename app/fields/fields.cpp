@@ -6,9 +6,11 @@
 
 #include <QComboBox>
 #include <QHBoxLayout>
+#include <QRegularExpression>
 #include <QSignalBlocker>
 #include <QStyle>
 
+#include <algorithm>
 #include <cmath>
 
 namespace stemwright {
@@ -64,6 +66,15 @@ QString LengthField::refusal() const {
     return readLength(text(), unit_, least_, most_).refusal;
 }
 
+WireLengthField::WireLengthField(QWidget* parent)
+    : LengthField(LengthUnit::millimetre, millimetres(limits::thinnestWire), millimetres(limits::thickestWire),
+                  parent) {}
+
+QString WireLengthField::refusal() const {
+    const QString why = LengthField::refusal();
+    return why.isEmpty() ? why : readWire(text()).refusal;
+}
+
 NumberField::NumberField(double least, double most, int decimals, QWidget* parent)
     : EntryField(parent), least_(least), most_(most), decimals_(decimals) {}
 
@@ -97,6 +108,37 @@ QList<QPair<QString, int>> metals() {
     return all;
 }
 
+QStringList metalWords(const OwnTables& own) {
+    QStringList words;
+    for (const OwnMetal& metal : own.metals)
+        words += text(metal.name);
+    for (const auto& [word, metal] : metals())
+        if (!words.contains(word))
+            words += word;
+    return words;
+}
+
+std::optional<MetalName> metalNamed(const OwnTables& own, const QString& word) {
+    for (const OwnMetal& metal : own.metals)
+        if (text(metal.name).trimmed().compare(word.trimmed(), Qt::CaseInsensitive) == 0)
+            return MetalName{Metal::softCopper, metal.name};
+    for (const auto& [name, metal] : metals())
+        if (name.compare(word.trimmed(), Qt::CaseInsensitive) == 0)
+            return MetalName{static_cast<Metal>(metal), {}};
+    return std::nullopt;
+}
+
+QComboBox* metalChoice(const OwnTables& own, const MetalName& chosen, QWidget* parent) {
+    auto* box = new QComboBox(parent);
+    box->addItems(metalWords(own));
+    box->setCurrentIndex(std::max(0, box->findText(metalText(chosen))));
+    return box;
+}
+
+MetalName chosenMetal(const QComboBox* box, const OwnTables& own) {
+    return metalNamed(own, box->currentText()).value_or(MetalName{});
+}
+
 bool agrees(Length diameter, GaugeNumber gauge) {
     const auto exact = diameterOf(gauge);
     return exact && std::abs(inMillimetres(*exact - diameter)) <= 0.01;
@@ -104,8 +146,7 @@ bool agrees(Length diameter, GaugeNumber gauge) {
 
 WireField::WireField(QWidget* parent)
     : QWidget(parent),
-      diameter_(new LengthField(LengthUnit::millimetre, millimetres(limits::thinnestWire),
-                                millimetres(limits::thickestWire), this)),
+      diameter_(new WireLengthField(this)),
       system_(new QComboBox(this)),
       number_(new QComboBox(this)) {
     auto* row = new QHBoxLayout(this);
@@ -196,6 +237,13 @@ void WireField::numberChosen() {
 }
 
 void WireField::diameterTyped() {
+    // "AWG 28" says it all: the number is chosen, and the millimetres follow.
+    static const QRegularExpression letters(QStringLiteral("awg|swg|steel"),
+                                            QRegularExpression::CaseInsensitiveOption);
+    if (diameter_->text().contains(letters))
+        if (const auto read = readGauge(diameter_->text(), GaugeSystem::awg); read.value && *read.value)
+            return setValue(millimetres(std::round(inMillimetres(*diameterOf(**read.value)) * 1000) / 1000),
+                            *read.value);
     const auto now = diameter_->value();
     if (const auto number = gauge(); now && number && !agrees(*now, *number)) {
         const QSignalBlocker quiet(system_);

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "app/fields/entry.h"
+#include "core/plan/lookup.h"
 #include "core/plan/plan.h"
 
 #include <QLineEdit>
@@ -52,6 +53,14 @@ private:
     QString setText_;
 };
 
+/// The thickness of a wire; what can only be a gauge number is refused with what was probably meant.
+class WireLengthField : public LengthField {
+    Q_OBJECT
+public:
+    explicit WireLengthField(QWidget* parent = nullptr);
+    QString refusal() const override;
+};
+
 /// A number without unit; whole where it has no decimals.
 class NumberField : public EntryField {
     Q_OBJECT
@@ -95,8 +104,16 @@ private:
     QComboBox* number_;
 };
 
-/// The metals by their words, for choices.
+/// The metals of the handbook by their words, for choices.
 QList<QPair<QString, int>> metals();
+/// The plan's own metals by their names, then the handbook's.
+QStringList metalWords(const OwnTables& own);
+/// The metal of that name, hers before the handbook's, in either case; nothing where neither has it.
+std::optional<MetalName> metalNamed(const OwnTables& own, const QString& word);
+
+/// A choice of metals, hers first, set to one of them.
+QComboBox* metalChoice(const OwnTables& own, const MetalName& chosen, QWidget* parent);
+MetalName chosenMetal(const QComboBox* box, const OwnTables& own);
 
 /// A wire keeps the number it was bought by as long as its diameter is, to a hundredth of a millimetre, that of
 /// the number.

@@ -29,6 +29,10 @@ GridView::GridView(TableModel* model, bool wholeLines, QWidget* parent)
     });
     connect(delegate, &CellDelegate::moved, this, &GridView::stepCell);
     connect(model, &TableModel::refused, this, &GridView::refused);
+    connect(this, &QAbstractItemView::doubleClicked, this, [this](const QModelIndex& index) {
+        if (!index.flags().testFlag(Qt::ItemIsEditable))
+            Q_EMIT opened(index);
+    });
     connect(model, &QAbstractItemModel::modelAboutToBeReset, this, &GridView::keepPlace);
     connect(model, &QAbstractItemModel::modelReset, this, &GridView::returnToPlace);
 
@@ -246,6 +250,8 @@ void GridView::keyPressEvent(QKeyEvent* event) {
     case Command::edit:
         if (currentIndex().isValid() && currentIndex().flags().testFlag(Qt::ItemIsEditable))
             edit(currentIndex());
+        else if (currentIndex().isValid())
+            Q_EMIT opened(currentIndex());
         return;
     case Command::none:
         break;

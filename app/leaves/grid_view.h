@@ -36,6 +36,8 @@ public:
 Q_SIGNALS:
     void currentLineChanged(int line);
     void refused(const QString& sentence);
+    /// Enter or a double click on a cell that cannot be typed into.
+    void opened(const QModelIndex& index);
 
 protected:
     bool event(QEvent* event) override;

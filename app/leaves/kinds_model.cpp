@@ -2,9 +2,14 @@
 
 #include "app/fields/entry.h"
 #include "app/fields/fields.h"
+#include "app/leaves/row_lines.h"
+#include "app/look.h"
 #include "app/wording.h"
 #include "core/document/leaf_presets.h"
+#include "core/figures/leaf_make.h"
+#include "core/figures/leaf_mass.h"
 #include "core/plan/limits.h"
+#include "core/plan/lookup.h"
 #include "core/quantity/bead.h"
 
 #include <cmath>
@@ -20,6 +25,45 @@ template <class T, class Target> QString take(Entry<T> entry, Target& target) {
     return entry.refusal;
 }
 
+bool isMeasure(int field) {
+    using Field = KindsModel::Field;
+    return field == Field::beads || field == Field::length || field == Field::width || field == Field::wire ||
+           field == Field::wiresAtBase;
+}
+
+/// Whether the measure is the maker's own; of a kind without a pattern all are, and that is not said.
+bool* ownOf(KindForm& kind, int field) {
+    using Field = KindsModel::Field;
+    switch (field) {
+    case Field::beads:
+        return &kind.own.beads;
+    case Field::length:
+        return &kind.own.length;
+    case Field::width:
+        return &kind.own.width;
+    case Field::wire:
+        return &kind.own.wire;
+    case Field::wiresAtBase:
+        return &kind.own.wiresAtBase;
+    default:
+        return nullptr;
+    }
+}
+
+QString makingText(const KindForm& kind) {
+    if (!kind.make)
+        return KindsModel::tr("measured");
+    const LeafMake& make = *kind.make;
+    return make.making == Making::rows
+               ? KindsModel::tr("%1 rows, basic %2", "rows of beads around so many on the basic")
+                     .arg(make.rows)
+                     .arg(make.beads)
+           : make.rows == 1 ? KindsModel::tr("one loop of %1").arg(make.beads)
+                            : KindsModel::tr("%1 loops round %2", "loops, and the beads of the first")
+                                  .arg(make.rows)
+                                  .arg(make.beads);
+}
+
 } // namespace
 
 KindsModel::KindsModel(Session& session, QObject* parent) : PartsModel(session, parent) {
@@ -30,6 +74,8 @@ QString KindsModel::fieldName(int field) const {
     switch (field) {
     case Field::name:
         return tr("Name");
+    case Field::making:
+        return tr("Measured or made");
     case Field::beads:
         return tr("Beads in a leaf");
     case Field::beadSize:
@@ -56,9 +102,15 @@ QString KindsModel::fieldName(int field) const {
         return tr("Angle to the stem");
     case Field::minutes:
         return tr("Minutes to make");
+    case Field::mass:
+        return tr("Mass of a leaf");
     default:
         return {};
     }
+}
+
+bool KindsModel::editable(int, int field) const {
+    return field != Field::making && field != Field::mass;
 }
 
 QStringList KindsModel::choices(int, int field) const {
@@ -66,12 +118,16 @@ QStringList KindsModel::choices(int, int field) const {
     if (field == Field::tipEnd || field == Field::baseEnd)
         all = {endText(LeafEnd::round), endText(LeafEnd::pointed)};
     else if (field == Field::metal)
-        for (const auto& [word, metal] : metals())
-            all += word;
-    else if (field == Field::beadSize)
+        all = metalWords(plan().own);
+    else if (field == Field::beadSize) {
+        // Her own first; one of a handbook name stands in its place.
+        for (const OwnBead& size : plan().own.beads)
+            all += text(size.name);
         for (const BeadSize& size : beadSizes())
-            all += QString::fromUtf8(size.name.data(), static_cast<qsizetype>(size.name.size()));
-    else if (field == Field::gauge)
+            if (const auto name = QString::fromUtf8(size.name.data(), static_cast<qsizetype>(size.name.size()));
+                !all.contains(name))
+                all += name;
+    } else if (field == Field::gauge)
         for (const GaugeSystem system : {GaugeSystem::awg, GaugeSystem::swg, GaugeSystem::steel})
             for (int number = 20; number <= thinnestGauge; number += 2)
                 all += gaugeText({system, number});
@@ -83,12 +139,25 @@ std::optional<QString> KindsModel::emptied(int field) const {
         return QString();
     if (field == Field::minutes)
         return QStringLiteral("0");
-    return std::nullopt;
+    // A measure that is hers goes back to the pattern, where there is one.
+    return isMeasure(field) ? std::optional(QString()) : std::nullopt;
+}
+
+bool KindsModel::hers(int line, int field) const {
+    KindForm form = part(line);
+    const bool* own = form.make ? ownOf(form, field) : nullptr;
+    return own && *own;
 }
 
 QString KindsModel::shown(int line, int field) const {
     const Kind& kind = part(line);
+    if (hers(line, field))
+        return hersText(typed(line, field));
     switch (field) {
+    case Field::making:
+        return makingText(kind);
+    case Field::mass:
+        return massText(leafMass(plan(), kind), plan().units);
     case Field::gauge:
         return kind.gauge ? gaugeText(*kind.gauge) : QStringLiteral("–");
     case Field::angle:
@@ -126,7 +195,7 @@ QString KindsModel::typed(int line, int field) const {
     case Field::gauge:
         return kind.gauge ? gaugeText(*kind.gauge) : QString();
     case Field::metal:
-        return metalText(kind.metal);
+        return metalText(metalNameOf(kind));
     case Field::wiresAtBase:
         return countText(kind.wiresAtBase);
     case Field::angle:
@@ -138,10 +207,19 @@ QString KindsModel::typed(int line, int field) const {
     }
 }
 
-QVariant KindsModel::more(int, int field, int role) const {
+QVariant KindsModel::more(int line, int field, int role) const {
+    if (role == Qt::FontRole && hers(line, field))
+        return look::font(look::Type::strong);
     if (role != Qt::ToolTipRole)
         return {};
+    if (part(line).make && isMeasure(field))
+        return hers(line, field) ? tr("You measured this on a real leaf. Delete gives it back to the pattern.")
+                                 : tr("From the pattern. Write here what you measured on a real leaf.");
     switch (field) {
+    case Field::making:
+        return tr("Enter or a double click chooses whether this leaf is measured or made from a pattern");
+    case Field::mass:
+        return tr("Its beads and its wire as it is cut");
     case Field::wire:
         return tr("Wire to cut for one leaf");
     case Field::wireDiameter:
@@ -166,6 +244,19 @@ QString KindsModel::write(Plan& draft, int line, int field, const QString& typed
     const auto length = [&](double from, double to) {
         return readLength(typed, unit, millimetres(from), millimetres(to));
     };
+    if (kind.make && isMeasure(field)) {
+        // What is typed over the pattern's measure is hers; emptied, it is the pattern's again.
+        *ownOf(kind, field) = !typed.trimmed().isEmpty();
+        if (typed.trimmed().isEmpty()) {
+            static_cast<KindForm&>(kind) = followPattern(draft, kind);
+            return {};
+        }
+    }
+    const auto follow = [&](const QString& why) {
+        if (why.isEmpty())
+            static_cast<KindForm&>(kind) = followPattern(draft, kind);
+        return why;
+    };
     switch (field) {
     case Field::name:
         kind.name = typed.trimmed().toStdString();
@@ -175,8 +266,9 @@ QString KindsModel::write(Plan& draft, int line, int field, const QString& typed
     case Field::beadSize: {
         const std::string size = typed.trimmed().toStdString();
         kind.beadSize = size;
-        return size.size() > 20 ? tr("“%1” is too long for a bead size, such as 11/0.").arg(typed.left(40))
-                                : QString();
+        return follow(size.size() > 20
+                          ? tr("“%1” is too long for a bead size, such as 11/0.").arg(typed.left(40))
+                          : QString());
     }
     case Field::length:
         return take(length(most::shortestLeaf, most::longest), kind.length);
@@ -188,7 +280,7 @@ QString KindsModel::write(Plan& draft, int line, int field, const QString& typed
         for (const LeafEnd each : {LeafEnd::round, LeafEnd::pointed})
             if (endText(each).compare(typed.trimmed(), Qt::CaseInsensitive) == 0) {
                 end = each;
-                return {};
+                return follow({});
             }
         return tr("“%1” is no end of a leaf: it is %2 or %3.")
             .arg(typed.trimmed().left(40), endText(LeafEnd::round), endText(LeafEnd::pointed));
@@ -196,9 +288,7 @@ QString KindsModel::write(Plan& draft, int line, int field, const QString& typed
     case Field::wire:
         return take(length(0, most::longestWire), kind.wire);
     case Field::wireDiameter: {
-        const QString why = take(readLength(typed, LengthUnit::millimetre, millimetres(most::thinnestWire),
-                                            millimetres(most::thickestWire)),
-                                 kind.wireDiameter);
+        const QString why = take(readWire(typed), kind.wireDiameter);
         if (why.isEmpty() && kind.gauge && !agrees(kind.wireDiameter, *kind.gauge))
             kind.gauge.reset();
         return why;
@@ -216,11 +306,11 @@ QString KindsModel::write(Plan& draft, int line, int field, const QString& typed
         return {};
     }
     case Field::metal:
-        for (const auto& [word, metal] : metals())
-            if (word.compare(typed.trimmed(), Qt::CaseInsensitive) == 0) {
-                kind.metal = static_cast<Metal>(metal);
-                return {};
-            }
+        if (const auto found = metalNamed(draft.own, typed)) {
+            kind.metal = found->own.empty() ? found->metal : kind.metal;
+            kind.ownMetal = found->own;
+            return {};
+        }
         return tr("“%1” is no metal that is known here.").arg(typed.trimmed().left(40));
     case Field::wiresAtBase:
         return take(readCount(typed, 1, most::wiresAtBase), kind.wiresAtBase);

@@ -11,6 +11,7 @@ public:
     struct Field {
         enum {
             name,
+            making,
             beads,
             beadSize,
             length,
@@ -24,6 +25,7 @@ public:
             wiresAtBase,
             angle,
             minutes,
+            mass,
             fieldCount
         };
     };
@@ -33,6 +35,7 @@ public:
 
     int fields() const override { return Field::fieldCount; }
     QString fieldName(int field) const override;
+    bool editable(int line, int field) const override;
     QStringList choices(int line, int field) const override;
     std::optional<QString> emptied(int field) const override;
     bool transposed() const override { return true; }
@@ -43,6 +46,10 @@ protected:
     QVariant more(int line, int field, int role) const override;
     QString write(Plan& draft, int line, int field, const QString& text) const override;
     QString addTo(Plan& draft) const override;
+
+private:
+    /// A measure of her own over that of the kind's pattern.
+    bool hers(int line, int field) const;
 };
 
 } // namespace stemwright

@@ -14,11 +14,11 @@ namespace stemwright {
 namespace {
 
 /// Round the beads of one row, so that it is found whatever its colour.
-void markRowOf(QPainter& painter, const LeafLook& look, QPointF base, double scale, int row) {
+void markRowOf(QPainter& painter, const LeafLook& look, QPointF base, double scale, MarkedRow row) {
     const LeafRows rows = leafRows(shapeOf(look));
-    if (row < 0 || row >= static_cast<int>(rows.rows.size()))
+    if (row.ring < 0 || row.ring >= static_cast<int>(rows.rows.size()))
         return;
-    const LeafRow& marked = rows.rows[static_cast<std::size_t>(row)];
+    const LeafRow& marked = rows.rows[static_cast<std::size_t>(row.ring)];
     painter.save();
     painter.translate(base);
     painter.setBrush(Qt::NoBrush);
@@ -26,6 +26,8 @@ void markRowOf(QPainter& painter, const LeafLook& look, QPointF base, double sca
         painter.setPen(QPen(colour, width));
         for (std::size_t i = marked.first; i < marked.first + marked.count; ++i) {
             const BeadMark& bead = rows.beads[i];
+            if (bead.middle.x * row.side < -1e-6)
+                continue;
             painter.save();
             painter.translate(bead.middle.x * scale, bead.middle.y * scale);
             painter.rotate(bead.degrees);
@@ -39,7 +41,7 @@ void markRowOf(QPainter& painter, const LeafLook& look, QPointF base, double sca
 } // namespace
 
 void paintRuledLeaf(QPainter& painter, const QRectF& room, const LeafLook& look, const Units& units,
-                    LeafSprites& sprites, int markedRow) {
+                    LeafSprites& sprites, MarkedRow marked) {
     painter.setFont(look::font(look::Type::small));
     const int line = painter.fontMetrics().height() + look::unit;
     const QRectF drawn = room.adjusted(0, 0, 0, -line - 8);
@@ -51,7 +53,7 @@ void paintRuledLeaf(QPainter& painter, const QRectF& room, const LeafLook& look,
         paintLeaf(painter, look, base, 0, scale, LeafDetail::outline);
     else
         sprites.draw(painter, look, base, 0, scale);
-    markRowOf(painter, look, base, scale, markedRow);
+    markRowOf(painter, look, base, scale, marked);
 
     const bool inch = units.length == LengthUnit::inch;
     const std::array<double, 3> steps = inch ? std::array{25.4, 12.7, 6.35} : std::array{10.0, 5.0, 1.0};
@@ -84,7 +86,7 @@ void LeafDrawing::setLook(const LeafLook& look) {
     update();
 }
 
-void LeafDrawing::markRow(int row) {
+void LeafDrawing::markRow(MarkedRow row) {
     marked_ = row;
     update();
 }

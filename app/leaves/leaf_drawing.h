@@ -7,10 +7,16 @@
 
 namespace stemwright {
 
-/// Paints a leaf as large as there is room, its tip up, with a rule under it, since its scale is its own. One
-/// of its rows, counted from the outer one inward, may be marked; −1 for none.
+/// A row to be marked: a ring of LeafRows from the outer one inward, all of it or its left (−1) or right (1)
+/// side. None for a ring below 0.
+struct MarkedRow {
+    int ring = -1;
+    int side = 0;
+};
+
+/// Paints a leaf as large as there is room, its tip up, with a rule under it, since its scale is its own.
 void paintRuledLeaf(QPainter& painter, const QRectF& room, const LeafLook& look, const Units& units,
-                    LeafSprites& sprites, int markedRow = -1);
+                    LeafSprites& sprites, MarkedRow marked = {});
 
 /// Such a leaf as a widget.
 class LeafDrawing : public QWidget {
@@ -20,7 +26,7 @@ public:
 
     void setLook(const LeafLook& look);
     const LeafLook& look() const { return look_; }
-    void markRow(int row);
+    void markRow(MarkedRow row);
 
     QSize sizeHint() const override { return {260, 320}; }
     QSize minimumSizeHint() const override { return {180, 200}; }
@@ -32,7 +38,7 @@ private:
     Units units_;
     LeafLook look_;
     LeafSprites sprites_;
-    int marked_ = -1;
+    MarkedRow marked_;
 };
 
 } // namespace stemwright

@@ -5,6 +5,7 @@
 #include "app/look.h"
 #include "app/session.h"
 #include "app/wording.h"
+#include "core/figures/leaf_mass.h"
 
 #include <QPainter>
 
@@ -28,6 +29,11 @@ void LeafPreview::setKind(KindId kind) {
 void LeafPreview::setMix(MixId mix) {
     leaf_.mix = mix;
     refresh();
+}
+
+void LeafPreview::markRow(MarkedRow row) {
+    marked_ = row;
+    update();
 }
 
 LeafLook LeafPreview::shownLook() const {
@@ -55,9 +61,10 @@ QStringList LeafPreview::lines() const {
            : kind      ? text(kind->name)
                        : tr("No leaf yet");
     if (kind) {
-        all += tr("%1 × %2 · %3 beads of %4", "length, width, number and size of beads")
-                   .arg(sizeText(kind->length, plan.units), sizeText(kind->width, plan.units),
-                        countText(kind->beads), text(kind->beadSize));
+        all +=
+            tr("%1 × %2 · %3 beads of %4 · %5", "length, width, number and size of beads, mass")
+                .arg(sizeText(kind->length, plan.units), sizeText(kind->width, plan.units),
+                     countText(kind->beads), text(kind->beadSize), massText(leafMass(plan, *kind), plan.units));
         all +=
             tr("%1 of wire %2").arg(cutText(kind->wire, plan.units), wireText(kind->wireDiameter, kind->gauge));
     }
@@ -70,13 +77,11 @@ void LeafPreview::paintEvent(QPaintEvent*) {
     const Plan& plan = session_.plan();
     const LeafLook leaf = shownLook();
     const int line = QFontMetrics(look::font(look::Type::text)).height() + look::unit;
-    const Mix* mix = stemwright::find(plan, leaf_.mix);
-    const int shares = mix ? static_cast<int>(std::min<std::size_t>(mix->colours.size(), 5)) : 0;
     const QStringList said = lines();
 
     // The words stand below, as many lines as there are, and the leaf has the rest.
-    const int below = line * (static_cast<int>(said.size()) + shares) + 3 * look::unit;
-    paintRuledLeaf(painter, QRectF(rect()).adjusted(8, 8, -8, -below), leaf, plan.units, sprites_);
+    const int below = line * static_cast<int>(said.size()) + 2 * look::unit;
+    paintRuledLeaf(painter, QRectF(rect()).adjusted(8, 8, -8, -below), leaf, plan.units, sprites_, marked_);
 
     int y = height() - below + look::unit;
     for (int i = 0; i < said.size(); ++i, y += line) {
@@ -85,29 +90,6 @@ void LeafPreview::paintEvent(QPaintEvent*) {
         painter.setPen(i == 0 ? look::ink : look::quiet);
         painter.drawText(QRect(8, y, width() - 16, line), Qt::AlignHCenter | Qt::AlignVCenter,
                          QFontMetrics(font).elidedText(said[i], Qt::ElideRight, width() - 16));
-    }
-    if (!mix)
-        return;
-    double all = 0;
-    for (const BeadShare& share : mix->colours)
-        all += share.share;
-    painter.setFont(look::font(look::Type::text));
-    const int left = std::max(8, (width() - 220) / 2);
-    for (int i = 0; i < shares; ++i, y += line) {
-        const BeadShare& share = mix->colours[static_cast<std::size_t>(i)];
-        const Colour* colour = stemwright::find(plan, share.colour);
-        if (!colour)
-            continue;
-        painter.setPen(QPen(look::quiet, 1));
-        painter.setBrush(toColour(colour->srgb));
-        painter.drawEllipse(QRectF(left, y + line / 2.0 - 6, 12, 12));
-        painter.setPen(look::ink);
-        const QRect words(left + 20, y, width() - 2 * left - 20, line);
-        const QString part = tr("%1 %").arg(countText(std::lround(100 * share.share / all)));
-        painter.drawText(words, Qt::AlignRight | Qt::AlignVCenter, part);
-        painter.drawText(
-            words.adjusted(0, 0, -48, 0), Qt::AlignLeft | Qt::AlignVCenter,
-            painter.fontMetrics().elidedText(text(colour->name), Qt::ElideRight, words.width() - 48));
     }
 }
 

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "app/leaf_painter.h"
+#include "app/leaves/leaf_drawing.h"
 #include "core/plan/plan.h"
 
 #include <QWidget>
@@ -9,7 +10,7 @@ namespace stemwright {
 
 class Session;
 
-/// One leaf as large as there is room for, with its measures, its colours and their parts.
+/// One leaf as large as there is room for, with its measures.
 class LeafPreview : public QWidget {
     Q_OBJECT
 public:
@@ -17,11 +18,12 @@ public:
 
     void setKind(KindId kind);
     void setMix(MixId mix);
+    void markRow(MarkedRow row);
     KindId kind() const { return leaf_.kind; }
     MixId mix() const { return leaf_.mix; }
 
-    QSize sizeHint() const override { return {300, 420}; }
-    QSize minimumSizeHint() const override { return {200, 240}; }
+    QSize sizeHint() const override { return {300, 360}; }
+    QSize minimumSizeHint() const override { return {200, 200}; }
 
 protected:
     void paintEvent(QPaintEvent* event) override;
@@ -34,6 +36,7 @@ private:
     Session& session_;
     Leaf leaf_;
     LeafSprites sprites_;
+    MarkedRow marked_;
 };
 
 } // namespace stemwright

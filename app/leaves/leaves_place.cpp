@@ -4,6 +4,7 @@
 #include "app/leaves/grid_view.h"
 #include "app/leaves/kinds_model.h"
 #include "app/leaves/leaf_preview.h"
+#include "app/leaves/leaf_rows_model.h"
 #include "app/leaves/mixes_model.h"
 #include "app/leaves/panel.h"
 #include "app/leaves/pattern_dialog.h"
@@ -13,6 +14,7 @@
 #include "app/wording.h"
 
 #include <QAccessible>
+#include <QApplication>
 #include <QButtonGroup>
 #include <QColorDialog>
 #include <QHBoxLayout>
@@ -20,6 +22,7 @@
 #include <QLabel>
 #include <QMenu>
 #include <QPushButton>
+#include <QScrollBar>
 #include <QStyle>
 #include <QVBoxLayout>
 
@@ -54,6 +57,7 @@ LeavesPlace::LeavesPlace(Session& session, QWidget* parent)
       mixColoursModel_(new MixColoursModel(session, this)),
       kindsModel_(new KindsModel(session, this)),
       stockModel_(new StockModel(session, this)),
+      rowsModel_(new LeafRowsModel(session, this)),
       notice_(new QLabel(this)) {
     setObjectName(QStringLiteral("leavesPlace"));
     setAccessibleName(tr("Leaves: colours, mixes, kinds and stock"));
@@ -75,7 +79,7 @@ LeavesPlace::LeavesPlace(Session& session, QWidget* parent)
     columns->setSpacing(5 * look::unit);
     columns->addWidget(left, 36);
     columns->addWidget(middle, 46);
-    columns->addWidget(right, 26);
+    columns->addWidget(right, 30);
 
     notice_->setObjectName(QStringLiteral("leavesNotice"));
     notice_->setProperty("refusal", true);
@@ -154,6 +158,10 @@ void LeavesPlace::buildMiddle(QWidget* column) {
     rows->addWidget(kindsPanel_, 0);
     connect(kinds_, &GridView::currentLineChanged, this,
             [this](int line) { chooseKind(kindsModel_->kind(line)); });
+    connect(kinds_, &GridView::opened, this, [this](const QModelIndex& index) {
+        if (kindsModel_->fieldOf(index) == KindsModel::Field::making)
+            askPattern();
+    });
 
     stockPanel_ = new Panel(QStringLiteral("stock"), tr("Stock"), column);
     stock_ = watch(new GridView(stockModel_, false, stockPanel_));
@@ -212,6 +220,48 @@ void LeavesPlace::buildRight(QWidget* column) {
     head->addWidget(pattern);
     rows->addLayout(head);
     rows->addWidget(preview_, 1);
+
+    rowsPanel_ = new Panel(QStringLiteral("leafRows"), tr("Its beads, outer row inward"), column);
+    rows_ = watch(new GridView(rowsModel_, false, rowsPanel_));
+    rows_->setObjectName(QStringLiteral("leafRowsTable"));
+    giveBack_ = rowsPanel_->addButton(QStringLiteral("leafGiveBack"), tr("Give back"),
+                                      tr("Give all counts and measures of yours back to the pattern"));
+    connect(giveBack_, &QPushButton::clicked, this, [this] { rowsModel_->giveBack(); });
+    rowsPanel_->setTable(rows_);
+    rows_->verticalHeader()->setVisible(true);
+    rows_->verticalHeader()->setDefaultSectionSize(look::target);
+    rows->addWidget(rowsPanel_, 0);
+    connect(rows_, &GridView::currentLineChanged, this, &LeavesPlace::markRow);
+    connect(qApp, &QApplication::focusChanged, this, &LeavesPlace::markRow);
+    connect(rowsModel_, &QAbstractItemModel::modelReset, this, &LeavesPlace::fitRows);
+}
+
+void LeavesPlace::fitRows() {
+    QHeaderView* header = rows_->horizontalHeader();
+    constexpr int leastColour = 62;
+    header->setSectionResizeMode(QHeaderView::Interactive);
+    header->resizeSection(LeafRowsModel::Field::beads, 54);
+    header->resizeSection(LeafRowsModel::Field::whose, 74);
+    const int colours = rowsModel_->fields() - LeafRowsModel::Field::firstColour;
+    header->setMinimumSectionSize(look::target);
+    for (int i = 0; i < colours; ++i)
+        header->resizeSection(LeafRowsModel::Field::firstColour + i, leastColour);
+    // Few colours share the room, many scroll.
+    if (colours > 0 && colours <= 3)
+        for (int i = 0; i < colours; ++i)
+            header->setSectionResizeMode(LeafRowsModel::Field::firstColour + i, QHeaderView::Stretch);
+    constexpr int mostLines = 9;
+    const int lines = std::min(std::max(rowsModel_->lines(), 2), mostLines);
+    rows_->setWantedHeight((lines + 1) * look::target + 3 * look::unit +
+                           (colours > 3 ? rows_->horizontalScrollBar()->sizeHint().height() : 0));
+    rows_->setMinimumHeight(std::min(lines + 1, 5) * look::target);
+}
+
+void LeavesPlace::markRow() {
+    const QWidget* hand = QApplication::focusWidget();
+    const RowLine* row =
+        hand && (hand == rows_ || rows_->isAncestorOf(hand)) ? rowsModel_->row(rows_->currentLine()) : nullptr;
+    preview_->markRow(row ? MarkedRow{row->ring, row->side} : MarkedRow{});
 }
 
 void LeavesPlace::refresh() {
@@ -238,6 +288,8 @@ void LeavesPlace::refresh() {
             made += line.made;
             toMake += line.toMake;
         }
+    rowsModel_->setLeaf({stockModel_->kind(), mixColoursModel_->mix()});
+    giveBack_->setEnabled(rowsModel_->anyHers());
     stockPanel_->setNote(tr("%1 made, %2 to make").arg(countText(made), countText(toMake)));
 }
 

@@ -12,12 +12,14 @@ class QButtonGroup;
 class QHBoxLayout;
 class QLabel;
 class QMenu;
+class QPushButton;
 
 namespace stemwright {
 
 class ColoursModel;
 class GridView;
 class KindsModel;
+class LeafRowsModel;
 class LeafPreview;
 class MixColoursModel;
 class MixesModel;
@@ -45,6 +47,8 @@ private:
     void chooseKind(KindId kind);
     void chooseMix(MixId mix);
     void fillKindTabs();
+    void fitRows();
+    void markRow();
     void fillStockMenu();
     void askColour();
     void askPhoto();
@@ -60,16 +64,20 @@ private:
     MixColoursModel* mixColoursModel_;
     KindsModel* kindsModel_;
     StockModel* stockModel_;
+    LeafRowsModel* rowsModel_;
     GridView* colours_ = nullptr;
     GridView* mixes_ = nullptr;
     GridView* mixColours_ = nullptr;
     GridView* kinds_ = nullptr;
     GridView* stock_ = nullptr;
+    GridView* rows_ = nullptr;
     Panel* coloursPanel_ = nullptr;
     Panel* mixesPanel_ = nullptr;
     Panel* mixColoursPanel_ = nullptr;
     Panel* kindsPanel_ = nullptr;
     Panel* stockPanel_ = nullptr;
+    Panel* rowsPanel_ = nullptr;
+    QPushButton* giveBack_ = nullptr;
     LeafPreview* preview_ = nullptr;
     QLabel* notice_;
     QWidget* kindTabs_ = nullptr;

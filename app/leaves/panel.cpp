@@ -47,10 +47,14 @@ QPushButton* Panel::addButton(const QString& name, const QString& label, const Q
     return button;
 }
 
-void Panel::setTable(GridView* view, const QString& what) {
+void Panel::setTable(GridView* view) {
     view_ = view;
     title_->setBuddy(view);
     view->setAccessibleName(title_->text());
+    rows_->addWidget(view, 1);
+}
+
+void Panel::setTable(GridView* view, const QString& what) {
     const QString name = objectName();
     const bool across = view->table()->transposed();
     adder_ = addButton(name + QStringLiteral("Add"), tr("Add"), tr("Add a %1").arg(what));
@@ -65,7 +69,7 @@ void Panel::setTable(GridView* view, const QString& what) {
     connect(remove, &QPushButton::clicked, view, &GridView::removeLines);
     connect(back, &QPushButton::clicked, view, [view] { view->moveLine(-1); });
     connect(on, &QPushButton::clicked, view, [view] { view->moveLine(1); });
-    rows_->addWidget(view, 1);
+    setTable(view);
 }
 
 void Panel::setEmptyText(const QString& sentence) {

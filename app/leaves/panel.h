@@ -21,6 +21,8 @@ public:
     QPushButton* addButton(const QString& name, const QString& label, const QString& accessible);
     /// The table, with buttons to add, remove and move its lines.
     void setTable(GridView* view, const QString& what);
+    /// The table alone, where its lines are not hers to add.
+    void setTable(GridView* view);
     /// What stands in place of the table as long as it is empty.
     void setEmptyText(const QString& sentence);
     QPushButton* adder() const { return adder_; }

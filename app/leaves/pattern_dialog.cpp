@@ -2,7 +2,7 @@
 
 #include "app/leaves/leaf_drawing.h"
 #include "app/leaves/leaf_pictures.h"
-#include "app/leaves/row_counts.h"
+#include "app/leaves/row_lines.h"
 #include "app/look.h"
 #include "app/wording.h"
 #include "core/figures/leaf_mass.h"
@@ -106,11 +106,17 @@ void PatternDialog::build() {
                  tr("Angle of the point, degrees"));
     point_->setValue(2 * inDegrees(make.point));
     size_ = choiceOf({}, this);
+    const auto addSize = [this](const QString& name, Length pitch) {
+        if (size_->findData(name) < 0)
+            size_->addItem(tr("%1, %2 along the wire", "a bead size and its length")
+                               .arg(name, entryText(pitch, LengthUnit::millimetre)),
+                           name);
+    };
+    // Her own before the handbook's of the same name, as they are looked up.
+    for (const OwnBead& each : plan_.own.beads)
+        addSize(text(each.name), each.pitch);
     for (const BeadSize& each : beadSizes())
-        size_->addItem(tr("%1, %2 along the wire", "a bead size and its length")
-                           .arg(QString::fromUtf8(each.name.data(), static_cast<qsizetype>(each.name.size())),
-                                entryText(each.pitch, LengthUnit::millimetre)),
-                       QString::fromUtf8(each.name.data(), static_cast<qsizetype>(each.name.size())));
+        addSize(QString::fromUtf8(each.name.data(), static_cast<qsizetype>(each.name.size())), each.pitch);
     if (size_->findData(text(before_.beadSize)) < 0)
         size_->insertItem(0, text(before_.beadSize), text(before_.beadSize));
     size_->setCurrentIndex(size_->findData(text(before_.beadSize)));
@@ -171,8 +177,11 @@ void PatternDialog::build() {
     for (NumberField* field : {beads_, rows_, point_, wires_})
         connect(field, &QLineEdit::textChanged, this, &PatternDialog::refresh);
     connect(counts_, &QTableWidget::itemSelectionChanged, this, [this] {
-        const int row = counts_->selectedItems().isEmpty() ? -1 : counts_->currentRow();
-        drawing_->markRow(row < counts_->rowCount() - 1 ? row : -1);
+        const auto row = static_cast<std::size_t>(std::max(0, counts_->currentRow()));
+        const std::vector<RowLine> lines = rowLines(form(), nullptr);
+        drawing_->markRow(!counts_->selectedItems().isEmpty() && row < lines.size()
+                              ? MarkedRow{lines[row].ring, lines[row].side}
+                              : MarkedRow{});
     });
 }
 
@@ -204,7 +213,7 @@ void PatternDialog::follow() {
 }
 
 std::optional<BeadSize> PatternDialog::size() const {
-    return beadSizeNamed(size_->currentData().toString().toStdString());
+    return beadSizeNamed(plan_, size_->currentData().toString().toStdString());
 }
 
 std::optional<LeafMake> PatternDialog::make() const {
@@ -216,6 +225,12 @@ std::optional<LeafMake> PatternDialog::make() const {
     made.making = origin() == Origin::rows ? Making::rows : Making::loops;
     made.beads = static_cast<int>(*beads);
     made.rows = origin() == Origin::oneLoop ? 1 : static_cast<int>(*count);
+    // What she counted of the rows that are still there stays hers.
+    if (before_.make && before_.make->making != made.making)
+        made.counted.clear();
+    std::erase_if(made.counted, [&](const CountedRow& each) {
+        return each.row >= made.rows || (each.row == 0 && before_.make->beads != made.beads);
+    });
     // A point that nobody sees keeps its angle; an unchanged one keeps it to the last bit.
     if (point && *point != 2 * inDegrees(made.point))
         made.point = degrees(*point / 2);
@@ -271,6 +286,7 @@ KindForm PatternDialog::form() const {
     KindForm now = before_;
     if (origin() == Origin::measured) {
         now.make.reset();
+        now.own = OwnMeasures{false, false, false, false, false, now.own.extra};
         return now;
     }
     const auto made = make();
@@ -284,12 +300,21 @@ KindForm PatternDialog::form() const {
     now.make = made;
     const bool asBefore = before_.make == made && before_.tipEnd == now.tipEnd &&
                           before_.baseEnd == now.baseEnd && before_.beadSize == now.beadSize;
-    // What she corrected since on a real leaf is not taken from her by a look at the pattern.
+    if (!before_.make)
+        now.own = OwnMeasures{false, false, false, false, false, now.own.extra};
+    // A look at the pattern changes nothing; a change of it leaves alone what is hers.
     if (!asBefore)
-        takeMeasures(now, madeLeaf(*made, now.tipEnd, now.baseEnd, *size()));
-    if (const auto wires = wires_->value())
+        now = followPattern(plan_, now);
+    if (const auto wires = wires_->value(); wires && static_cast<int>(*wires) != now.wiresAtBase) {
         now.wiresAtBase = static_cast<int>(*wires);
+        now.own.wiresAtBase = now.wiresAtBase != patternWires();
+    }
     return now;
+}
+
+int PatternDialog::patternWires() const {
+    const auto made = make();
+    return made && size() ? madeLeaf(*made, LeafEnd::round, LeafEnd::round, *size()).wiresAtBase : 0;
 }
 
 std::optional<Edit> PatternDialog::edit() const {
@@ -312,39 +337,37 @@ void PatternDialog::refresh() {
 void PatternDialog::showFigures(const KindForm& now) {
     const Units& units = plan_.units;
     const bool can = fault().isEmpty();
-    const auto line = [&](int row, const QString& was, const QString& is) {
+    const auto line = [&](int row, const QString& was, const QString& is, bool hers = false) {
         put(figures_, row, 0, was);
-        put(figures_, row, 1, can ? is : tr("–"), can && was != is);
+        put(figures_, row, 1, !can ? tr("–") : hers && now.make ? hersText(is) : is, can && was != is);
     };
-    line(0, countText(before_.beads), countText(now.beads));
-    line(1, sizeText(before_.length, units), sizeText(now.length, units));
-    line(2, sizeText(before_.width, units), sizeText(now.width, units));
-    line(3, cutText(before_.wire, units), cutText(now.wire, units));
+    line(0, countText(before_.beads), countText(now.beads), now.own.beads);
+    line(1, sizeText(before_.length, units), sizeText(now.length, units), now.own.length);
+    line(2, sizeText(before_.width, units), sizeText(now.width, units), now.own.width);
+    line(3, cutText(before_.wire, units), cutText(now.wire, units), now.own.wire);
     line(4, massText(leafMass(plan_, before_), units), massText(leafMass(plan_, now), units));
-    line(5, countText(before_.wiresAtBase), countText(now.wiresAtBase));
+    line(5, countText(before_.wiresAtBase), countText(now.wiresAtBase), now.own.wiresAtBase);
 }
 
 void PatternDialog::showRows(const KindForm& now) {
-    const MixId mix{mix_->currentData().toUInt()};
-    const LeafLook leaf = lookOf(plan_, now, mix);
+    const Mix* mix = stemwright::find(plan_, MixId{mix_->currentData().toUInt()});
+    const LeafLook leaf = lookOf(plan_, now, mix ? mix->id : MixId{});
     drawing_->setLook(leaf);
-    const std::vector<RowColours> rows = rowCounts(leaf);
-    const int colours = static_cast<int>(leaf.bands.size()), count = static_cast<int>(rows.size());
+    const std::vector<RowLine> lines = rowLines(now, mix);
+    const int colours = mix ? static_cast<int>(mix->colours.size()) : 0, count = static_cast<int>(lines.size());
     counts_->clear();
     counts_->setColumnCount(colours + 1);
     counts_->setRowCount(count + 1);
     QStringList heads{tr("Beads")}, sides;
-    const Mix* found = stemwright::find(plan_, mix);
     for (int i = 0; i < colours; ++i) {
-        const Colour* colour =
-            found ? stemwright::find(plan_, found->colours[static_cast<std::size_t>(i)].colour) : nullptr;
+        const Colour* colour = stemwright::find(plan_, mix->colours[static_cast<std::size_t>(i)].colour);
         heads += colour ? text(colour->name) : QString();
     }
     std::vector<int> sums(static_cast<std::size_t>(colours) + 1);
     for (int row = 0; row < count; ++row) {
-        const RowColours& each = rows[static_cast<std::size_t>(row)];
-        sides += rowName(static_cast<std::size_t>(row), rows.size(), leaf.loops);
-        put(counts_, row, 0, countText(each.beads));
+        const RowLine& each = lines[static_cast<std::size_t>(row)];
+        sides += each.name;
+        put(counts_, row, 0, each.counted ? hersText(countText(each.beads)) : countText(each.beads));
         sums[0] += each.beads;
         for (int i = 0; i < colours; ++i) {
             const int beads = each.colours[static_cast<std::size_t>(i)];
@@ -357,7 +380,7 @@ void PatternDialog::showRows(const KindForm& now) {
         put(counts_, count, i, countText(sums[static_cast<std::size_t>(i)]), true);
     counts_->setHorizontalHeaderLabels(heads);
     counts_->setVerticalHeaderLabels(sides);
-    for (int i = 0; i < colours; ++i)
+    for (int i = 0; i < colours && i < static_cast<int>(leaf.bands.size()); ++i)
         counts_->horizontalHeaderItem(i + 1)->setIcon(swatch(leaf.bands[static_cast<std::size_t>(i)].colour));
     counts_->horizontalHeader()->setSectionResizeMode(QHeaderView::Stretch);
     counts_->setFixedHeight((std::min(count + 1, mostRowsHigh) + 1) * look::target + 3 * look::unit);

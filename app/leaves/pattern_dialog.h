@@ -41,6 +41,7 @@ private:
     /// The pattern in the fields; nothing where it is measured or a field cannot be used.
     std::optional<LeafMake> make() const;
     std::optional<BeadSize> size() const;
+    int patternWires() const;
     /// One sentence for what the pattern cannot be; empty where it can be made.
     QString fault() const;
 

@@ -1,5 +1,6 @@
 #include "core/figures/leaf_make.h"
 
+#include "core/figures/leaf_beads.h"
 #include "core/plan/lookup.h"
 
 #include <cmath>
@@ -25,8 +26,8 @@ double endReach(LeafEnd end, Angle point) {
 
 } // namespace
 
-std::vector<int> MadeLeaf::rings() const {
-    if (loops || rows.empty())
+std::vector<int> ringsOf(const std::vector<int>& rows, Making making) {
+    if (making == Making::loops || rows.empty())
         return {rows.rbegin(), rows.rend()};
     std::vector<int> all;
     for (std::size_t row = rows.size(); row > 2; row -= 2)
@@ -48,7 +49,6 @@ MakeFault faultOf(const LeafMake& make, const BeadSize& size) {
 MadeLeaf madeLeaf(const LeafMake& make, LeafEnd tip, LeafEnd base, const BeadSize& size) {
     MadeLeaf leaf;
     const bool loops = make.making == Making::loops;
-    leaf.loops = loops;
     // In beads; a bead is one long.
     const double gain = loops ? 2 * pi * rowPitchInBeads
                               : rowPitchInBeads * (endLength(tip, make.point) + endLength(base, make.point));
@@ -96,6 +96,30 @@ void takeMeasures(KindForm& form, const MadeLeaf& leaf) {
         form.wire = millimetres(std::ceil(inMillimetres(leaf.wire) / 10) * 10);
     if (!form.own.wiresAtBase)
         form.wiresAtBase = leaf.wiresAtBase;
+}
+
+std::vector<int> patternRows(const KindForm& form) {
+    // Rows are counted in beads, so any bead does whose length is no fault.
+    const BeadSize any = beadSizes().front();
+    if (!form.make || faultOf(*form.make, any) != MakeFault::none)
+        return {};
+    const MadeLeaf made = madeLeaf(*form.make, form.tipEnd, form.baseEnd, any);
+    if (made.beads == form.beads)
+        return made.rows;
+    std::vector<double> weights;
+    int left = form.beads, free = 0;
+    for (std::size_t i = 0; i < made.rows.size(); ++i) {
+        weights.push_back(made.counted[i] ? 0 : made.rows[i]);
+        left -= made.counted[i] ? made.rows[i] : 0;
+        free += made.counted[i] ? 0 : 1;
+    }
+    if (free == 0 || left < free)
+        return apportioned(form.beads, std::vector<double>(made.rows.begin(), made.rows.end()));
+    std::vector<int> rows = apportioned(left, weights);
+    for (std::size_t i = 0; i < rows.size(); ++i)
+        if (made.counted[i])
+            rows[i] = made.rows[i];
+    return rows;
 }
 
 MakeFault faultOf(const Plan& plan, const KindForm& form) {

@@ -30,18 +30,17 @@ MakeFault faultOf(const LeafMake& make, const BeadSize& size);
 struct MadeLeaf {
     std::vector<int> rows;     ///< beads of each loop or row, from the innermost outward, the basic first
     std::vector<bool> counted; ///< of each, whether it is what the maker counted
-    bool loops = false;
     int beads = 0;
     Length length;
     Length width;
     /// To cut: all rows, and what stays bare.
     Length wire;
     int wiresAtBase = 2;
-
-    /// The beads of each ring that is seen, from the outer one inward: a loop, or the two rows that run up one
-    /// side of the basic and down the other; the basic comes last.
-    std::vector<int> rings() const;
 };
+
+/// The beads of each ring that is seen, from the outer one inward: a loop, or the two rows that run up one side
+/// of the basic and down the other; the basic comes last. `rows` are those of a leaf, the innermost first.
+std::vector<int> ringsOf(const std::vector<int>& rows, Making making);
 
 /// Bare wire to either side of a loop leaf (vintage patterns and how-to articles: 3 inches).
 inline constexpr Length loopTail = inches(3);
@@ -68,6 +67,12 @@ void takeMeasures(KindForm& form, const MadeLeaf& leaf);
 /// The form with the measures of its pattern (takeMeasures); unchanged where there is no pattern, the plan has
 /// no such bead, or the pattern has a fault.
 KindForm followPattern(const Plan& plan, KindForm form);
+
+/// The beads of each row of a kind with a pattern, the innermost first, so that they add up to the kind's
+/// beads: where she counted another sum, the rows that she did not count share what is left in proportion (all
+/// do where nothing is left for them). Empty without a pattern, or with one that has no rows or ends at the
+/// tip.
+std::vector<int> patternRows(const KindForm& form);
 
 /// A fault of the kind's pattern; none without a pattern or for beads of a size that is in no table.
 MakeFault faultOf(const Plan& plan, const KindForm& form);

@@ -1,5 +1,6 @@
 #include "core/figures/leaf_rows.h"
 
+#include "core/figures/leaf_beads.h"
 #include "core/figures/leaf_make.h"
 
 #include <algorithm>
@@ -183,32 +184,14 @@ void lay(LeafRow& row, double length, double across, LeafEnd tipEnd, std::vector
 
 /// How many beads, counted from the outer row inward, lie outside each colour's end.
 std::vector<std::size_t> ends(const LeafRows& rows, const std::vector<double>& shares) {
-    const std::size_t beads = rows.beads.size(), colours = shares.size();
-    double sum = 0;
-    for (const double share : shares)
-        sum += std::max(share, 0.0);
-    std::vector<std::size_t> out(colours, beads);
-    double part = 0;
-    std::size_t previous = 0;
-    for (std::size_t i = 0; i + 1 < colours; ++i) {
-        part += std::max(shares[i], 0.0);
-        const double exact = sum > 0 ? part / sum * static_cast<double>(beads)
-                                     : static_cast<double>((i + 1) * beads) / static_cast<double>(colours);
-        // As many beads are kept back as there are colours still to come.
-        const std::size_t least = std::min(previous + 1, beads);
-        const std::size_t most = std::max(least, beads - std::min(beads, colours - 1 - i));
-        std::size_t best = std::clamp(static_cast<std::size_t>(std::llround(exact)), least, most);
-        double off = rowsKeepColour * static_cast<double>(beads);
-        for (const LeafRow& row : rows.rows) {
-            const std::size_t edge = row.first + row.count;
-            const double away = std::abs(static_cast<double>(edge) - exact);
-            if (edge >= least && edge <= most && away <= off) {
-                best = edge;
-                off = away;
-            }
-        }
-        out[i] = previous = best;
-    }
+    std::vector<double> weights = shares;
+    // Shares that say nothing are alike.
+    if (std::none_of(weights.begin(), weights.end(), [](double share) { return share > 0; }))
+        std::fill(weights.begin(), weights.end(), 1.0);
+    std::vector<std::size_t> out;
+    std::size_t end = 0;
+    for (const int beads : apportioned(static_cast<int>(rows.beads.size()), weights))
+        out.push_back(end += static_cast<std::size_t>(beads));
     return out;
 }
 
@@ -237,12 +220,8 @@ void colour(LeafRows& rows, const std::vector<double>& shares) {
 LeafShape shapeOf(const KindForm& form) {
     LeafShape shape{
         inMillimetres(form.length), inMillimetres(form.width), form.tipEnd, form.baseEnd, form.beads, {}};
-    const auto size = beadSizeNamed(form.beadSize);
-    if (!form.make || !size || faultOf(*form.make, *size) != MakeFault::none)
-        return shape;
-    const MadeLeaf made = madeLeaf(*form.make, form.tipEnd, form.baseEnd, *size);
-    if (made.beads == form.beads) {
-        shape.rows = made.rings();
+    if (const std::vector<int> rows = patternRows(form); !rows.empty()) {
+        shape.rows = ringsOf(rows, form.make->making);
         shape.loops = form.make->making == Making::loops;
         shape.pointReach = 1 / std::sin(inRadians(form.make->point));
     }

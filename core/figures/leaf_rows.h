@@ -38,8 +38,8 @@ struct LeafShape {
     static constexpr double usualPointReach = 1.3;
 };
 
-/// The shape of a kind's leaves. Its rows are those of its pattern, as long as the pattern has as many beads as
-/// the kind.
+/// The shape of a kind's leaves. Its rows are those of its pattern (patternRows of core/figures/leaf_make.h),
+/// where it has one.
 LeafShape shapeOf(const KindForm& form);
 
 /// One bead, seen from the side of the leaf.
@@ -70,11 +70,10 @@ inline constexpr int mostBeadsShown = 1500;
 /// Lays out as many beads as the leaf has (up to mostBeadsShown), all inside its length and width. Where its
 /// rows are not known, their number is the one that brings breadth over length of a bead nearest to 1.5:
 /// published counts of loops around loops give row pitch over bead length of about 1.6 and touching seed
-/// beads 1.45 to 1.5 (recomputed). A row is of one colour where that moves no share by more than
-/// `rowsKeepColour`; otherwise the outer colour takes the row's tip. Every colour has a bead if there are as
-/// many beads as colours.
+/// beads 1.45 to 1.5 (recomputed). Every colour has as many beads as leafBeads says
+/// (core/figures/leaf_beads.h), from the outer row inward; in a row of several colours the outer one has the
+/// beads nearest to the tip.
 LeafRows leafRows(const LeafShape& shape);
-inline constexpr double rowsKeepColour = 0.08;
 
 /// The closed outline, from the base up the left side to the tip and down the right.
 std::vector<PointMm> leafOutline(const LeafShape& shape);

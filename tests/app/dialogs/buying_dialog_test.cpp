@@ -157,6 +157,19 @@ TEST_F(BuyingDialogTest, ImpossibleThingsAreSaidWithTheirPlace) {
     EXPECT_FALSE(dialog->isVisible());
 }
 
+TEST_F(BuyingDialogTest, AColourMayBeSoldInAnotherWay) {
+    open();
+    type("buyingColour1Amount", QStringLiteral("25"));
+    type("buyingColour1Price", QStringLiteral("7.5"));
+    press("buyingDialogOk");
+    ASSERT_EQ(dialog->result(), QDialog::Accepted) << dialog->notice().toStdString();
+    const Plan now = after();
+    EXPECT_EQ(now.colours[1].sold.amount, 25);
+    EXPECT_EQ(now.colours[1].sold.price, 7.5);
+    EXPECT_EQ(now.colours[0], plan.colours[0]);
+    EXPECT_EQ(now.buying, plan.buying);
+}
+
 TEST_F(BuyingDialogTest, OuncesAreUnderstood) {
     plan.units.mass = MassUnit::ounce;
     open();

@@ -76,6 +76,12 @@ TEST_F(CalibrateDialogTest, FindsTheOverlapThatAStemWasBoundWith) {
     auto undo = apply(plan, *edit);
     ASSERT_TRUE(undo);
     EXPECT_NEAR(plan.binding.wraps[0].overlap, 0.45, 1e-4);
+    EXPECT_TRUE(plan.binding.wraps[0].overlapMeasured) << "the sheets say so";
+    ASSERT_EQ(plan.stems[0].took.size(), 1u) << "and what it rests on is kept";
+    EXPECT_NEAR(inMillimetres(plan.stems[0].took[0].used), inMillimetres(took), 0.001);
+    EXPECT_FALSE(firstProblem(plan));
+    open();
+    EXPECT_EQ(table()->item(0, 2)->text(), entryText(plan.stems[0].took[0].used, LengthUnit::millimetre));
     ASSERT_TRUE(apply(plan, undo.value()));
     EXPECT_EQ(plan, before);
 }

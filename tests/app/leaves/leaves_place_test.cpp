@@ -1,7 +1,10 @@
 #include "app/leaves/leaves_place.h"
 
+#include "app/leaves/kinds_model.h"
+#include "app/leaves/leaf_preview.h"
 #include "app/leaves/mix_text.h"
 #include "app/session.h"
+#include "core/figures/leaf_make.h"
 #include "tests/support/boards.h"
 
 #include <gtest/gtest.h>
@@ -106,7 +109,7 @@ TEST_F(LeavesPlaceTest, EscGivesAnEditUp) {
 }
 
 TEST_F(LeavesPlaceTest, RefusesABadValueWithItsCellAndKeepsTheEditorOpen) {
-    QTableView* kinds = at("kindsTable", 3, 0);
+    QTableView* kinds = at("kindsTable", KindsModel::Field::length, 0);
     type(kinds, QStringLiteral("0"));
     EXPECT_EQ(plan(), smallBoard());
     EXPECT_EQ(notice(), QStringLiteral("Small, Length: 0 is too small: from 0.1 mm to 10000 mm is possible."));
@@ -119,8 +122,8 @@ TEST_F(LeavesPlaceTest, RefusesABadValueWithItsCellAndKeepsTheEditorOpen) {
 }
 
 TEST_F(LeavesPlaceTest, EveryColumnOfTheKindsRefusesNonsense) {
-    const QStringList nonsense{QString(), "none", QString(), "x",    "-4", "square", "-",
-                               "1e9",     "0",    "AWG 99",  "gold", "25", "200",    "-1"};
+    const QStringList nonsense{QString(), QString(), "none",   QString(), "x",  "-4",  "square", "-",
+                               "1e9",     "0",       "AWG 99", "gold",    "25", "200", "-1",     QString()};
     QTableView* kinds = table("kindsTable");
     ASSERT_EQ(kinds->model()->rowCount(), nonsense.size());
     for (int row = 0; row < nonsense.size(); ++row)
@@ -133,13 +136,13 @@ TEST_F(LeavesPlaceTest, EveryColumnOfTheKindsRefusesNonsense) {
 }
 
 TEST_F(LeavesPlaceTest, AWireNumberSetsTheDiameterAndAnotherDiameterDropsIt) {
-    QTableView* kinds = at("kindsTable", 9, 0);
+    QTableView* kinds = at("kindsTable", KindsModel::Field::gauge, 0);
     type(kinds, QStringLiteral("SWG 30"));
     ASSERT_TRUE(plan().kinds[0].gauge);
     EXPECT_EQ(plan().kinds[0].gauge->system, GaugeSystem::swg);
     // BS 3737:1964: 0.0124 in.
     EXPECT_NEAR(inMillimetres(plan().kinds[0].wireDiameter), 0.315, 0.0005);
-    at("kindsTable", 8, 0);
+    at("kindsTable", KindsModel::Field::wireDiameter, 0);
     type(kinds, QStringLiteral("0.4"));
     EXPECT_FALSE(plan().kinds[0].gauge);
     EXPECT_EQ(steps(), 2);
@@ -248,14 +251,14 @@ TEST_F(LeavesPlaceTest, SaysWhyAPartCannotGo) {
     QTableView* stock = at("stockTable", 0, 0);
     QTest::keyClick(stock, Qt::Key_Delete, Qt::ControlModifier);
     EXPECT_TRUE(notice().contains(QStringLiteral("on stems"))) << notice().toStdString();
-    at("kindsTable", 0, 0);
+    at("kindsTable", KindsModel::Field::name, 0);
     QTest::mouseClick(place.findChild<QPushButton*>(QStringLiteral("kindsRemove")), Qt::LeftButton);
     EXPECT_EQ(notice(), QStringLiteral("Small cannot go while Stem 1 uses it."));
     EXPECT_EQ(plan(), smallBoard());
 }
 
 TEST_F(LeavesPlaceTest, RemovesWhatNothingUses) {
-    QTableView* kinds = at("kindsTable", 0, 1);
+    QTableView* kinds = at("kindsTable", KindsModel::Field::name, 1);
     QTest::mouseClick(place.findChild<QPushButton*>(QStringLiteral("kindsRemove")), Qt::LeftButton);
     EXPECT_EQ(plan().kinds.size(), 1u);
     EXPECT_EQ(kinds->model()->columnCount(), 1);
@@ -273,7 +276,7 @@ TEST_F(LeavesPlaceTest, AltArrowsMoveLines) {
     QTableView* mixes = at("mixesTable", 2, 0);
     QTest::keyClick(mixes, Qt::Key_Up, Qt::AltModifier);
     EXPECT_EQ(plan().mixes[1].id, MixId{3});
-    QTableView* kinds = at("kindsTable", 0, 0);
+    QTableView* kinds = at("kindsTable", KindsModel::Field::name, 0);
     QTest::keyClick(kinds, Qt::Key_Right, Qt::AltModifier);
     EXPECT_EQ(plan().kinds[1].id, KindId{1});
 }
@@ -328,12 +331,14 @@ TEST_F(LeavesPlaceTest, InchesAndCommasAreUnderstood) {
     Units inches;
     inches.length = LengthUnit::inch;
     ASSERT_TRUE(session.make(Set<Units>{inches}));
-    QTableView* kinds = at("kindsTable", 3, 0);
+    QTableView* kinds = at("kindsTable", KindsModel::Field::length, 0);
     type(kinds, QStringLiteral("5/8"));
     EXPECT_NEAR(inMillimetres(plan().kinds[0].length), 15.875, 1e-9);
-    EXPECT_EQ(kinds->model()->index(3, 0).data().toString(), QStringLiteral("5/8 in"));
-    EXPECT_EQ(kinds->model()->index(8, 0).data().toString(), QStringLiteral("0.32 mm")) << "wire stays in mm";
-    type(at("kindsTable", 4, 0), QStringLiteral("9,5 mm"));
+    EXPECT_EQ(kinds->model()->index(KindsModel::Field::length, 0).data().toString(), QStringLiteral("5/8 in"));
+    EXPECT_EQ(kinds->model()->index(KindsModel::Field::wireDiameter, 0).data().toString(),
+              QStringLiteral("0.32 mm"))
+        << "wire stays in mm";
+    type(at("kindsTable", KindsModel::Field::width, 0), QStringLiteral("9,5 mm"));
     EXPECT_NEAR(inMillimetres(plan().kinds[0].width), 9.5, 1e-9);
 }
 
@@ -399,7 +404,7 @@ TEST_F(LeavesPlaceTest, ColoursMixesAndKindsTakeNamesToo) {
     ASSERT_EQ(plan().mixes.size(), 4u) << notice().toStdString();
     EXPECT_EQ(plan().mixes[3].code, "IS");
     // Kinds stand in columns: there the names stand before.
-    QTableView* kinds = at("kindsTable", 0, 0);
+    QTableView* kinds = at("kindsTable", KindsModel::Field::name, 0);
     paste(kinds, QStringLiteral("Width\t8 mm\nLength\t15 mm\n"));
     EXPECT_EQ(inMillimetres(plan().kinds[0].width), 8) << notice().toStdString();
     EXPECT_EQ(inMillimetres(plan().kinds[0].length), 15);
@@ -415,6 +420,130 @@ TEST_F(LeavesPlaceTest, MixesGoByTheNewNameOfTheirColour) {
         << notice().toStdString();
     EXPECT_EQ(steps(), 1);
     session.undo();
+    EXPECT_EQ(plan(), smallBoard());
+}
+
+/// The same place with a kind that is made: rows 5, 10, 10, 15, 15, as round ends give them.
+class LeafRowsTest : public LeavesPlaceTest {
+protected:
+    LeafRowsTest() {
+        KindForm form = plan().kinds[0];
+        form.make = LeafMake{Making::rows, 5, 5, degrees(30), ""};
+        form = followPattern(plan(), form);
+        EXPECT_TRUE(session.make(ReformKind{plan().kinds[0].id, form}));
+        EXPECT_EQ(plan().kinds[0].beads, 55);
+    }
+    QString cell(int row, int column) {
+        return table("leafRowsTable")->model()->index(row, column).data().toString();
+    }
+};
+
+TEST_F(LeafRowsTest, ShowsEveryRowAndItsColoursAddingUp) {
+    const QAbstractItemModel* rows = table("leafRowsTable")->model();
+    ASSERT_EQ(rows->rowCount(), 6);
+    const char* names[] = {"row 5", "row 4", "row 3", "row 2", "basic", "all"};
+    const int beads[] = {15, 15, 10, 10, 5, 55};
+    for (int row = 0; row < 6; ++row) {
+        EXPECT_EQ(rows->headerData(row, Qt::Vertical, Qt::DisplayRole).toString(), QLatin1String(names[row]));
+        EXPECT_EQ(cell(row, 0), QString::number(beads[row]));
+    }
+    // In a mix of two colours, half and half: 28 and 27, from the outside inward.
+    at("mixesTable", 1, 0);
+    ASSERT_EQ(rows->columnCount(), 4);
+    EXPECT_EQ(cell(0, 2), QStringLiteral("15"));
+    EXPECT_EQ(cell(1, 2), QStringLiteral("13"));
+    EXPECT_EQ(cell(1, 3), QStringLiteral("2"));
+    EXPECT_EQ(cell(5, 2), QStringLiteral("28"));
+    EXPECT_EQ(cell(5, 3), QStringLiteral("27"));
+}
+
+TEST_F(LeafRowsTest, WhatSheCountedIsMarkedAsHersAndCanBeGivenBack) {
+    const Plan before = plan();
+    const int stepsBefore = steps();
+    QTableView* rows = at("leafRowsTable", 1, 0);
+    type(rows, QStringLiteral("17"));
+    ASSERT_EQ(plan().kinds[0].make->counted.size(), 1u);
+    EXPECT_EQ(plan().kinds[0].make->counted[0].row, 3);
+    EXPECT_EQ(plan().kinds[0].beads, 57) << "the leaf follows its rows";
+    EXPECT_EQ(cell(1, 1), QStringLiteral("✎ yours"));
+    EXPECT_EQ(cell(0, 1), QStringLiteral("reckoned"));
+    EXPECT_EQ(steps(), stepsBefore + 1);
+    at("leafRowsTable", 1, 0);
+    QTest::keyClick(rows, Qt::Key_Delete);
+    EXPECT_EQ(plan(), before) << "given back to the pattern";
+    type(at("leafRowsTable", 1, 0), QStringLiteral("0"));
+    EXPECT_TRUE(notice().startsWith(QStringLiteral("row 4, Beads: 0 is too small"))) << notice().toStdString();
+    QTest::keyClick(editorOf(rows), Qt::Key_Escape);
+    EXPECT_EQ(plan(), before);
+}
+
+TEST_F(LeafRowsTest, TheSumMayBeHersAndTheRowsFollow) {
+    type(at("leafRowsTable", 5, 0), QStringLiteral("60"));
+    EXPECT_EQ(plan().kinds[0].beads, 60);
+    EXPECT_TRUE(plan().kinds[0].own.beads);
+    EXPECT_EQ(cell(5, 1), QStringLiteral("✎ yours"));
+    int sum = 0;
+    for (int row = 0; row < 5; ++row)
+        sum += cell(row, 0).toInt();
+    EXPECT_EQ(sum, 60);
+    // The sheet of kinds says the same.
+    EXPECT_EQ(table("kindsTable")->model()->index(KindsModel::Field::beads, 0).data().toString(),
+              QStringLiteral("60 ✎ yours"));
+    auto* giveBack = place.findChild<QPushButton*>(QStringLiteral("leafGiveBack"));
+    ASSERT_TRUE(giveBack->isEnabled());
+    QTest::mouseClick(giveBack, Qt::LeftButton);
+    EXPECT_EQ(plan().kinds[0].beads, 55);
+    EXPECT_FALSE(giveBack->isEnabled());
+}
+
+TEST_F(LeafRowsTest, AMeasureOfAMadeKindIsHersUntilItIsEmptied) {
+    const Plan before = plan();
+    QTableView* kinds = at("kindsTable", KindsModel::Field::wire, 0);
+    type(kinds, QStringLiteral("41 cm"));
+    EXPECT_TRUE(plan().kinds[0].own.wire);
+    EXPECT_EQ(inMillimetres(plan().kinds[0].wire), 410);
+    EXPECT_EQ(kinds->model()->index(KindsModel::Field::wire, 0).data().toString(),
+              QStringLiteral("410 mm ✎ yours"));
+    // A change of the pattern's beads leaves it alone.
+    type(at("leafRowsTable", 4, 0), QStringLiteral("6"));
+    EXPECT_EQ(inMillimetres(plan().kinds[0].wire), 410);
+    session.undo();
+    at("kindsTable", KindsModel::Field::wire, 0);
+    QTest::keyClick(kinds, Qt::Key_Delete);
+    EXPECT_EQ(plan(), before);
+}
+
+TEST_F(LeafRowsTest, ARowThatIsChosenIsMarkedInThePicture) {
+    auto* preview = place.findChild<LeafPreview*>();
+    const QImage before = preview->grab().toImage();
+    at("leafRowsTable", 0, 0);
+    EXPECT_NE(preview->grab().toImage(), before);
+    at("coloursTable", 0, 0);
+    EXPECT_EQ(preview->grab().toImage(), before) << "and no longer when the hand is elsewhere";
+}
+
+TEST_F(LeavesPlaceTest, AMeasuredKindSaysWhyItsRowsCannotBeCounted) {
+    QTableView* rows = at("leafRowsTable", 0, 0);
+    type(rows, QStringLiteral("9"));
+    EXPECT_TRUE(notice().contains(QStringLiteral("give it a pattern first"))) << notice().toStdString();
+    QTest::keyClick(editorOf(rows), Qt::Key_Escape);
+    EXPECT_EQ(plan(), smallBoard());
+    int sum = 0;
+    const int last = rows->model()->rowCount() - 1;
+    for (int row = 0; row < last; ++row)
+        sum += rows->model()->index(row, 0).data().toInt();
+    EXPECT_EQ(sum, plan().kinds[0].beads);
+    type(at("leafRowsTable", last, 0), QStringLiteral("44"));
+    EXPECT_EQ(plan().kinds[0].beads, 44) << "the sum is the maker's own measure";
+}
+
+TEST_F(LeavesPlaceTest, AGaugeNumberForMillimetresIsUnderstoodAndSaid) {
+    QTableView* kinds = at("kindsTable", KindsModel::Field::wireDiameter, 0);
+    type(kinds, QStringLiteral("28"));
+    EXPECT_EQ(notice(),
+              QStringLiteral("Small, Wire diameter: A wire 28 mm thick would be a rod; was the wire "
+                             "number 28 meant? AWG 28 is 0.32 mm, SWG 28 is 0.38 mm, steel gauge 28 is "
+                             "0.41 mm."));
     EXPECT_EQ(plan(), smallBoard());
 }
 

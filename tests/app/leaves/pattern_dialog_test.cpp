@@ -1,7 +1,7 @@
 #include "app/leaves/pattern_dialog.h"
 
 #include "app/leaves/leaf_drawing.h"
-#include "app/leaves/row_counts.h"
+#include "app/leaves/row_lines.h"
 #include "core/figures/leaf_mass.h"
 #include "tests/support/boards.h"
 
@@ -72,10 +72,10 @@ TEST_F(PatternDialogTest, MakesRowsAroundABasicByKeysAlone) {
     type("patternBeads", QStringLiteral("6"));
     type("patternRows", QStringLiteral("7"));
     // By hand, in beads: round ends gain 1.6 π a pair of rows; 6, then 11, 16 and 21 twice each.
-    const int expected[] = {42, 32, 22, 6};
-    for (int row = 0; row < 4; ++row)
+    const int expected[] = {21, 21, 16, 16, 11, 11, 6};
+    for (int row = 0; row < 7; ++row)
         EXPECT_EQ(cell("patternCounts", row, 0), QString::number(expected[row]));
-    EXPECT_EQ(cell("patternCounts", 4, 0), QStringLiteral("102"));
+    EXPECT_EQ(cell("patternCounts", 7, 0), QStringLiteral("102"));
     // The colours of every row add up to the row.
     auto* counts = child<QTableWidget>("patternCounts");
     for (int row = 0; row < counts->rowCount(); ++row) {
@@ -163,19 +163,48 @@ TEST_F(PatternDialogTest, ThePointsAngleIsAskedForWhereThereIsAPoint) {
     EXPECT_FALSE(dialog->notice().isEmpty());
 }
 
-TEST_F(PatternDialogTest, WhatSheCorrectedSinceStaysWhereThePatternStays) {
+TEST_F(PatternDialogTest, WhatIsHersStaysWhereThePatternChanges) {
     plan.kinds[0].make = LeafMake{Making::rows, 5, 5, degrees(30), ""};
+    plan.kinds[0].make->counted = {{0, 6, ""}, {2, 12, ""}, {4, 17, ""}};
     plan.kinds[0].beadSize = "11/0";
-    plan.kinds[0].beads = 57;
     plan.kinds[0].wire = millimetres(333);
+    plan.kinds[0].own.wire = true;
+    static_cast<KindForm&>(plan.kinds[0]) = followPattern(plan, plan.kinds[0]);
     open();
+    EXPECT_EQ(cell("patternCounts", 0, 0), QStringLiteral("17 ✎ yours"));
     ok();
     EXPECT_FALSE(dialog->edit()) << "a look at the pattern changes nothing";
     open();
-    type("patternRows", QStringLiteral("7"));
+    type("patternRows", QStringLiteral("3"));
+    EXPECT_EQ(cell("patternFigures", 3, 1), QStringLiteral("33 cm ✎ yours"));
     ok();
     ASSERT_TRUE(dialog->edit());
-    EXPECT_NE(dialog->form().beads, 57);
+    EXPECT_EQ(dialog->form().wire, millimetres(333));
+    const std::vector<CountedRow> kept{{0, 6, ""}, {2, 12, ""}};
+    EXPECT_EQ(dialog->form().make->counted, kept) << "the rows that are still there";
+    Plan after = plan;
+    ASSERT_TRUE(apply(after, *dialog->edit()));
+    EXPECT_FALSE(firstProblem(after));
+}
+
+TEST_F(PatternDialogTest, WiresThatSheCutsAwayAreHers) {
+    open();
+    choose("patternOrigin", QStringLiteral("made: rows around a basic"));
+    EXPECT_FALSE(dialog->form().own.wiresAtBase);
+    type("patternWires", QStringLiteral("2"));
+    EXPECT_EQ(dialog->form().wiresAtBase, 2);
+    EXPECT_TRUE(dialog->form().own.wiresAtBase);
+}
+
+TEST_F(PatternDialogTest, HerOwnBeadsCanBeMadeOf) {
+    plan.own.beads = {{"grandmother's", millimetres(2), millimetres(1.2), grams(0.01), ""},
+                      {"bugle", millimetres(2), millimetres(6), grams(0.05), ""}};
+    plan.kinds[0].beadSize = "grandmother's";
+    open();
+    choose("patternOrigin", QStringLiteral("made: rows around a basic"));
+    EXPECT_TRUE(dialog->notice().isEmpty()) << dialog->notice().toStdString();
+    choose("patternSize", QStringLiteral("bugle, 6 mm along the wire"));
+    EXPECT_TRUE(dialog->notice().contains(QStringLiteral("does not apply"))) << dialog->notice().toStdString();
 }
 
 TEST_F(PatternDialogTest, ABeadSizeThatNobodyKnowsIsSaid) {
@@ -200,12 +229,27 @@ TEST_F(PatternDialogTest, ARowThatIsChosenIsMarkedInTheDrawing) {
     EXPECT_NE(drawing->grab().toImage(), before);
 }
 
-TEST(RowCounts, NameTheirRows) {
-    EXPECT_EQ(rowName(0, 3, false), QStringLiteral("outer"));
-    EXPECT_EQ(rowName(1, 3, false), QStringLiteral("2."));
-    EXPECT_EQ(rowName(2, 3, false), QStringLiteral("basic"));
-    EXPECT_EQ(rowName(2, 3, true), QStringLiteral("inner"));
-    EXPECT_EQ(rowName(0, 1, true), QStringLiteral("outer"));
+TEST(RowLines, LieInTheDrawingWhereTheyAre) {
+    KindForm form;
+    form.make = LeafMake{Making::rows, 5, 5, degrees(30), ""};
+    std::vector<RowLine> lines = rowLines(form, nullptr);
+    ASSERT_EQ(lines.size(), 5u);
+    EXPECT_EQ(lines[0].name, QStringLiteral("row 5"));
+    EXPECT_EQ(lines[0].ring, 0);
+    EXPECT_EQ(lines[1].ring, 0);
+    EXPECT_NE(lines[0].side, lines[1].side);
+    EXPECT_EQ(lines[4].name, QStringLiteral("basic"));
+    EXPECT_EQ(lines[4].ring, 2);
+    form.make->making = Making::loops;
+    lines = rowLines(form, nullptr);
+    EXPECT_EQ(lines[0].name, QStringLiteral("loop 5"));
+    EXPECT_EQ(lines[4].ring, 4);
+    form.make.reset();
+    form.beads = 4000; // more than are drawn
+    int sum = 0;
+    for (const RowLine& line : rowLines(form, nullptr))
+        sum += line.beads;
+    EXPECT_EQ(sum, 4000);
 }
 
 } // namespace

@@ -1,5 +1,6 @@
 #include "core/figures/leaf_rows.h"
 
+#include "core/figures/leaf_beads.h"
 #include "core/figures/leaf_make.h"
 
 #include <gtest/gtest.h>
@@ -104,8 +105,10 @@ TEST(LeafRows, MirrorsLeftAndRight) {
     }
 }
 
-TEST(LeafRows, OuterColourIsOutsideAndRowsKeepOneColour) {
-    const LeafRows rows = leafRows(leaf(18, 10, 60, {1, 1}));
+TEST(LeafRows, OuterColourIsOutside) {
+    LeafShape shape = leaf(18, 10, 60, {1, 1});
+    shape.rows = {30, 20, 10};
+    const LeafRows rows = leafRows(shape);
     const LeafRow& outer = rows.rows.front();
     for (std::size_t i = 0; i < outer.count; ++i)
         EXPECT_EQ(rows.beads[outer.first + i].band, 0);
@@ -120,17 +123,27 @@ TEST(LeafRows, SharesAreHonestForAnyMix) {
         std::vector<double> shares(1 + random() % 5);
         for (double& share : shares)
             share = 1 + static_cast<double>(random() % 9);
-        const double sum = std::accumulate(shares.begin(), shares.end(), 0.0);
         const int beads = 30 + static_cast<int>(random() % 170);
         const LeafRows rows = leafRows(leaf(14, 9, beads, shares));
         const std::vector<double> drawn = drawnShares(rows, shares.size());
-        double wanted = 0, got = 0;
-        for (std::size_t b = 0; b < shares.size(); ++b) {
-            wanted += shares[b] / sum;
-            got += drawn[b];
-            ASSERT_GE(drawn[b], 0.99 / beads) << "a colour without a bead";
-            ASSERT_NEAR(got, wanted, rowsKeepColour + 1.0 / beads);
-        }
+        const std::vector<int> wanted = apportioned(beads, shares);
+        for (std::size_t b = 0; b < shares.size(); ++b)
+            ASSERT_NEAR(drawn[b] * beads, wanted[b], 1e-6) << "the picture has the beads that are counted";
+        // And row by row as they are counted from the outer one inward.
+        Mix mix;
+        for (const double share : shares)
+            mix.colours.push_back({ColourId{1}, share, ""});
+        std::vector<int> counts;
+        for (const LeafRow& row : rows.rows)
+            counts.push_back(static_cast<int>(row.count));
+        const std::vector<std::vector<int>> byRow = rowBeads(counts, mix);
+        for (std::size_t r = 0; r < rows.rows.size(); ++r)
+            for (std::size_t b = 0; b < shares.size(); ++b) {
+                const auto* first = rows.beads.data() + rows.rows[r].first;
+                ASSERT_EQ(std::count_if(first, first + rows.rows[r].count,
+                                        [&](const BeadMark& bead) { return bead.band == static_cast<int>(b); }),
+                          byRow[r][b]);
+            }
     }
 }
 
@@ -170,7 +183,7 @@ TEST(LeafRows, LoopsHaveNoCentreRow) {
     EXPECT_EQ(leafRows(shape).beads.size(), 1u) << "rows without a bead are not known rows";
 }
 
-TEST(LeafRows, AKindShowsItsPatternAsLongAsItsCountIsThePatterns) {
+TEST(LeafRows, AKindShowsItsPatternWithTheBeadsItHas) {
     KindForm form;
     form.make = LeafMake{Making::rows, 5, 5, degrees(30), ""};
     const MadeLeaf made = madeLeaf(*form.make, form.tipEnd, form.baseEnd, *beadSizeNamed("11/0"));
@@ -178,14 +191,36 @@ TEST(LeafRows, AKindShowsItsPatternAsLongAsItsCountIsThePatterns) {
     // Two rows around the basic lie on one ring, one on either side.
     EXPECT_EQ(shapeOf(form).rows,
               (std::vector<int>{made.rows[3] + made.rows[4], made.rows[1] + made.rows[2], 5}));
-    form.beads += 1;
-    EXPECT_TRUE(shapeOf(form).rows.empty()) << "she measured another leaf than the pattern's";
     form.make->making = Making::loops;
     form.beads = madeLeaf(*form.make, form.tipEnd, form.baseEnd, *beadSizeNamed("11/0")).beads;
     EXPECT_EQ(shapeOf(form).rows.size(), 5u);
     EXPECT_TRUE(shapeOf(form).loops);
     form.make->rows = 0;
     EXPECT_TRUE(shapeOf(form).rows.empty());
+}
+
+TEST(PatternRows, AddUpToTheKindsBeadsAndKeepWhatWasCounted) {
+    KindForm form;
+    form.make = LeafMake{Making::rows, 5, 5, degrees(30), ""};
+    for (const int beads : {5, 20, 47, 48, 61, 300}) {
+        form.beads = beads;
+        const std::vector<int> rows = patternRows(form);
+        ASSERT_EQ(rows.size(), 5u);
+        EXPECT_EQ(std::accumulate(rows.begin(), rows.end(), 0), beads);
+    }
+    form.make->counted = {{0, 7, ""}, {4, 16, ""}};
+    form.beads = 60;
+    const std::vector<int> rows = patternRows(form);
+    EXPECT_EQ(rows[0], 7);
+    EXPECT_EQ(rows[4], 16);
+    EXPECT_EQ(std::accumulate(rows.begin(), rows.end(), 0), 60);
+    form.beads = 10; // fewer than she counted in two rows: all rows give
+    const std::vector<int> few = patternRows(form);
+    EXPECT_EQ(std::accumulate(few.begin(), few.end(), 0), 10);
+    form.make->rows = 4;
+    EXPECT_TRUE(patternRows(form).empty()) << "it would end at the tip";
+    form.make.reset();
+    EXPECT_TRUE(patternRows(form).empty());
 }
 
 } // namespace
