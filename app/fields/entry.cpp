@@ -112,7 +112,7 @@ Entry<Length> readWire(const QString& typed) {
         QStringList meant;
         for (const GaugeSystem system : {GaugeSystem::awg, GaugeSystem::swg, GaugeSystem::steel})
             if (const auto diameter = diameterOf({system, static_cast<int>(number)}))
-                meant += tr("%1 is %2", "a wire number and its diameter")
+                meant += tr("%1 is %2")
                              .arg(gaugeText({system, static_cast<int>(number)}),
                                   entryText(inMillimetres(*diameter), 2) + QStringLiteral(" mm"));
         if (!meant.isEmpty())

@@ -99,6 +99,15 @@ LeavesPlace::LeavesPlace(Session& session, QWidget* parent)
     refresh();
 }
 
+LeavesPlace::~LeavesPlace() {
+    // The hand leaves its tables while they go, and one that is typed into may still refuse what stands there.
+    disconnect(qApp, nullptr, this, nullptr);
+    for (GridView* view : findChildren<GridView*>()) {
+        disconnect(view, nullptr, this, nullptr);
+        disconnect(view->table(), nullptr, this, nullptr);
+    }
+}
+
 GridView* LeavesPlace::watch(GridView* view) {
     connect(view, &GridView::refused, this, &LeavesPlace::refuse);
     connect(view->table(), &TableModel::accepted, this, &LeavesPlace::calm);

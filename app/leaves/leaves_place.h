@@ -33,6 +33,7 @@ class LeavesPlace : public QWidget {
     Q_OBJECT
 public:
     explicit LeavesPlace(Session& session, QWidget* parent = nullptr);
+    ~LeavesPlace() override;
 
     /// Goes to a kind's stock line, as a finding asks for.
     void goTo(KindId kind, MixId mix);
