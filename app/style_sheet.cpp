@@ -62,6 +62,11 @@ QListWidget { background: @card; border: 1px solid @edge; border-radius: 5px; ou
 QListWidget:focus { border: 2px solid @focus; }
 QListWidget::item { min-height: 24px; padding: 0 4px; }
 
+QTabWidget::pane { border: 1px solid @line; border-radius: 4px; background: @paper; }
+QTabBar::tab { background: @bar; color: @ink; border: 1px solid @line; padding: 4px 12px; min-height: 18px; margin-right: 2px; }
+QTabBar::tab:selected { background: @card; border-bottom: 2px solid @accent; }
+QTabBar::tab:focus { border: 2px solid @focus; }
+
 QTableView { background: @card; alternate-background-color: @side; gridline-color: @line; border: 1px solid @line; border-radius: 4px;
   selection-background-color: @accentSoft; selection-color: @ink; }
 QTableView:focus { border: 2px solid @focus; }

@@ -52,6 +52,7 @@ BuyingDialog::BuyingDialog(const Plan& plan, QWidget* parent)
       spare_(nullptr),
       packs_(new QGridLayout),
       bars_(new QGridLayout),
+      byColour_(new QGridLayout),
       addBar_(new QPushButton(tr("Add a length"), this)) {
     auto* page = new QWidget(this);
     auto* rows = new QVBoxLayout(page);
@@ -62,6 +63,7 @@ BuyingDialog::BuyingDialog(const Plan& plan, QWidget* parent)
     scroll->setFrameShape(QFrame::NoFrame);
     scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     scroll->setWidget(page);
+    scroll->setFocusPolicy(Qt::NoFocus);
     body()->addWidget(scroll, 1);
 
     auto* form = addForm();
@@ -105,7 +107,9 @@ BuyingDialog::BuyingDialog(const Plan& plan, QWidget* parent)
 
     const Buying& buying = plan.buying;
     // Colours that say nothing themselves are sold like this.
-    beads_ = addMass(tr("a pack of beads of one colour"), QStringLiteral("buyingBeads"), buying.beads);
+    const QString loose = tr("sold loose");
+    beads_ = addMass(packs_, tr("a pack of beads of one colour"), QStringLiteral("buyingBeads"), buying.beads,
+                     loose);
     const auto length = [](const Pack& pack) {
         return pack.amount > 0 ? std::optional(millimetres(pack.amount)) : std::nullopt;
     };
@@ -115,12 +119,13 @@ BuyingDialog::BuyingDialog(const Plan& plan, QWidget* parent)
         wraps_.push_back(addLength(soldAs(plan.binding.wraps[i].with), QStringLiteral("buyingWrap%1").arg(i),
                                    plan.binding.wraps[i].sold,
                                    i < buying.wraps.size() ? buying.wraps[i].price : 0));
-    clay_ = addMass(tr("a pack of clay"), QStringLiteral("buyingClay"), buying.clay);
-    cover_ = addMass(tr("a bag of cover"), QStringLiteral("buyingCover"), buying.cover);
+    clay_ = addMass(packs_, tr("a pack of clay"), QStringLiteral("buyingClay"), buying.clay, loose);
+    cover_ = addMass(packs_, tr("a bag of cover"), QStringLiteral("buyingCover"), buying.cover, loose);
 
     for (std::size_t i = 0; i < plan.colours.size(); ++i)
-        colours_.push_back(addMass(tr("a pack of %1").arg(text(plan.colours[i].name)),
-                                   QStringLiteral("buyingColour%1").arg(i), plan.colours[i].sold));
+        colours_.push_back(addMass(byColour_, text(plan.colours[i].name),
+                                   QStringLiteral("buyingColour%1").arg(i), plan.colours[i].sold,
+                                   tr("as all colours")));
 
     nameField(addBar_, QStringLiteral("buyingAddBar"), tr("Add a length that stake and core wire is sold in"));
     addBar_->setAutoDefault(false);
@@ -130,6 +135,13 @@ BuyingDialog::BuyingDialog(const Plan& plan, QWidget* parent)
         barRows_.back().length->selectAll();
     });
     rows->addWidget(addBar_, 0, Qt::AlignLeft);
+    rows->addWidget(heading(tr("Colours that are sold in another way"), page));
+    rows->addLayout(byColour_);
+    byColour_->setHorizontalSpacing(3 * look::unit);
+    byColour_->setVerticalSpacing(2 * look::unit);
+    byColour_->setColumnStretch(0, 5);
+    byColour_->setColumnStretch(1, 4);
+    byColour_->setColumnStretch(2, 3);
     rows->addStretch(1);
     for (const Bar& bar : buying.bars)
         addBar(bar);
@@ -148,7 +160,8 @@ NumberField* BuyingDialog::priceField(double price, const QString& name, const Q
     return field;
 }
 
-BuyingDialog::PackRow BuyingDialog::addMass(const QString& what, const QString& name, const Pack& pack) {
+BuyingDialog::PackRow BuyingDialog::addMass(QGridLayout* grid, const QString& what, const QString& name,
+                                            const Pack& pack, const QString& unsaid) {
     PackRow row;
     row.what = what;
     const MassUnit unit = plan_.units.mass;
@@ -157,19 +170,19 @@ BuyingDialog::PackRow BuyingDialog::addMass(const QString& what, const QString& 
     row.mass = new NumberField(0, shownMass(limits::heaviest, unit), 2, this);
     nameField(row.mass, name + QStringLiteral("Amount"), accessible);
     row.mass->setOptional(true);
-    row.mass->setPlaceholderText(unit == MassUnit::ounce ? tr("sold loose, ounces") : tr("sold loose, grams"));
+    row.mass->setPlaceholderText(unsaid);
     if (pack.amount > 0)
         row.mass->setValue(shownMass(pack.amount, unit));
     NumberField* field = row.mass;
     watch(accessible, field, [field] { return field->refusal(); });
     row.price = priceField(pack.price, name + QStringLiteral("Price"), tr("%1, price of one").arg(what));
-    const int at = packs_->rowCount();
-    packs_->addWidget(new QLabel(unit == MassUnit::ounce ? tr("%1, ounces", "a pack, and its unit").arg(what)
-                                                         : tr("%1, grams", "a pack, and its unit").arg(what),
-                                 this),
-                      at, 0);
-    packs_->addWidget(row.mass, at, 1);
-    packs_->addWidget(row.price, at, 2);
+    const int at = grid->rowCount();
+    grid->addWidget(new QLabel(unit == MassUnit::ounce ? tr("%1, ounces", "a pack, and its unit").arg(what)
+                                                       : tr("%1, grams", "a pack, and its unit").arg(what),
+                               this),
+                    at, 0);
+    grid->addWidget(row.mass, at, 1);
+    grid->addWidget(row.price, at, 2);
     return row;
 }
 
@@ -212,6 +225,10 @@ void BuyingDialog::addBar(const Bar& bar) {
     bars_->addWidget(row.length, at, 0);
     bars_->addWidget(row.price, at, 1);
     bars_->addWidget(row.remove, at, 2);
+    // At once, so that the hand can go there.
+    for (QWidget* each : {static_cast<QWidget*>(row.length), static_cast<QWidget*>(row.price),
+                          static_cast<QWidget*>(row.remove)})
+        each->show();
     barRows_.push_back(row);
     nameBars();
 }
@@ -243,6 +260,15 @@ void BuyingDialog::nameBars() {
         nameField(barRows_[i].remove, name + QStringLiteral("Remove"), tr("Remove length %1").arg(i + 1));
     }
     addBar_->setEnabled(barRows_.size() < limits::bars);
+    // By keys as by eye: the packs, the lengths one after the other, the button that adds one, the colours.
+    QWidget* before = cover_.price;
+    for (const BarRow& row : barRows_)
+        for (QWidget* each : {static_cast<QWidget*>(row.length), static_cast<QWidget*>(row.price),
+                              static_cast<QWidget*>(row.remove)}) {
+            setTabOrder(before, each);
+            before = each;
+        }
+    setTabOrder(before, addBar_);
 }
 
 double BuyingDialog::priceOf(const NumberField* field) const {

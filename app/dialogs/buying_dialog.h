@@ -40,7 +40,8 @@ private:
     };
 
     NumberField* priceField(double price, const QString& name, const QString& accessible);
-    PackRow addMass(const QString& what, const QString& name, const Pack& pack);
+    PackRow addMass(QGridLayout* grid, const QString& what, const QString& name, const Pack& pack,
+                    const QString& unsaid);
     PackRow addLength(const QString& what, const QString& name, std::optional<Length> length, double price);
     void addBar(const Bar& bar);
     void removeBar(const QPushButton* button);
@@ -57,6 +58,7 @@ private:
     std::vector<PackRow> wraps_;
     std::vector<PackRow> colours_; ///< in the plan's order
     QGridLayout* bars_;
+    QGridLayout* byColour_;
     std::vector<BarRow> barRows_;
     QPushButton* addBar_;
 };

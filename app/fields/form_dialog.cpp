@@ -48,6 +48,8 @@ FormDialog::FormDialog(const QString& objectName, const QString& title, const QS
     nameField(yes, objectName + QStringLiteral("Ok"), ok);
     nameField(no, objectName + QStringLiteral("Cancel"), no->text());
     yes->setDefault(true);
+    yes_ = yes;
+    no_ = no;
     connect(buttons, &QDialogButtonBox::accepted, this, &FormDialog::accept);
     connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::reject);
     auto* rows = new QVBoxLayout(this);
@@ -92,6 +94,25 @@ void FormDialog::say(const QString& sentence) {
         return;
     QAccessibleEvent event(notice_, QAccessible::Alert);
     QAccessible::updateAccessibility(&event);
+}
+
+void FormDialog::showEvent(QShowEvent* event) {
+    QDialog::showEvent(event);
+    // The buttons were made first, but the hand comes to them last, as the eye does.
+    QWidget* last = nullptr;
+    QWidget* first = nullptr;
+    for (QWidget* each = nextInFocusChain(); each && each != this; each = each->nextInFocusChain())
+        if (each != yes_ && each != no_ && each->focusPolicy() & Qt::TabFocus) {
+            last = each;
+            if (!first && each->isVisible() && each->isEnabled())
+                first = each;
+        }
+    if (!last)
+        return;
+    setTabOrder(last, yes_);
+    setTabOrder(yes_, no_);
+    if (first && (!focusWidget() || focusWidget() == yes_ || focusWidget() == no_))
+        first->setFocus(Qt::OtherFocusReason);
 }
 
 void FormDialog::accept() {

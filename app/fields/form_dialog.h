@@ -50,6 +50,7 @@ protected:
     /// Brings a field into sight, where it may be on a page that is not shown.
     virtual void reveal(QWidget*) {}
     void say(const QString& sentence);
+    void showEvent(QShowEvent* event) override;
 
 private:
     struct Watched {
@@ -60,6 +61,8 @@ private:
     std::vector<Watched> watched_;
     QVBoxLayout* body_;
     QLabel* notice_;
+    QWidget* yes_ = nullptr;
+    QWidget* no_ = nullptr;
 };
 
 template <class Field>

@@ -6,6 +6,7 @@
 
 #include <QHBoxLayout>
 #include <QHeaderView>
+#include <QLabel>
 #include <QPushButton>
 #include <QTableWidget>
 #include <QVBoxLayout>
@@ -20,7 +21,12 @@ MaterialTable::MaterialTable(const QString& name, const QString& title, std::vec
       fresh_(fresh),
       table_(new QTableWidget(this)),
       add_(new QPushButton(tr("Add one of yours"), this)),
-      remove_(new QPushButton(tr("Remove"), this)) {
+      remove_(new QPushButton(tr("Remove"), this)),
+      source_(new QLabel(this)) {
+    source_->setObjectName(name + QStringLiteral("Source"));
+    source_->setProperty("quiet", true);
+    source_->setWordWrap(true);
+    source_->setMinimumHeight(look::target);
     nameField(table_, name + QStringLiteral("Table"), title);
     nameField(add_, name + QStringLiteral("Add"), tr("Add an entry of yours to: %1").arg(title));
     nameField(remove_, name + QStringLiteral("Remove"), tr("Remove the entry of yours"));
@@ -52,10 +58,18 @@ MaterialTable::MaterialTable(const QString& name, const QString& title, std::vec
     buttons->addStretch(1);
     auto* rows = new QVBoxLayout(this);
     rows->addWidget(table_, 1);
+    rows->addWidget(source_);
     rows->addLayout(buttons);
     connect(add_, &QPushButton::clicked, this, &MaterialTable::addFresh);
     connect(remove_, &QPushButton::clicked, this, &MaterialTable::removeChosen);
-    const auto follow = [this] { remove_->setEnabled(table_->currentRow() >= handbook_); };
+    const auto follow = [this] {
+        const int row = table_->currentRow();
+        remove_->setEnabled(row >= handbook_);
+        const QTableWidgetItem* source = row >= 0 ? table_->item(row, sourceColumn()) : nullptr;
+        source_->setText(source && row < handbook_ ? tr("%1: %2.", "a material and the source of its values")
+                                                         .arg(table_->item(row, 0)->text(), source->text())
+                                                   : QString());
+    };
     connect(table_, &QTableWidget::currentCellChanged, this, follow);
     follow();
 }

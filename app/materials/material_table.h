@@ -9,6 +9,7 @@
 #include <optional>
 #include <vector>
 
+class QLabel;
 class QPushButton;
 class QTableWidget;
 
@@ -70,6 +71,7 @@ private:
     QTableWidget* table_;
     QPushButton* add_;
     QPushButton* remove_;
+    QLabel* source_; ///< of the line that is chosen, in full
 };
 
 } // namespace stemwright

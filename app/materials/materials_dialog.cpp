@@ -128,7 +128,7 @@ MaterialsDialog::MaterialsDialog(const Plan& plan, QWidget* parent)
     tapes_->fill(handbook::tapes(), linesOf(plan.own.tapes));
     clays_->fill(handbook::clays(), linesOf(plan.own.clays));
     covers_->fill(handbook::covers(), linesOf(plan.own.covers));
-    resize(820, 520);
+    resize(940, 560);
 }
 
 OwnTables MaterialsDialog::tables() const {

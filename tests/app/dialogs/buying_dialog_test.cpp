@@ -170,6 +170,29 @@ TEST_F(BuyingDialogTest, AColourMayBeSoldInAnotherWay) {
     EXPECT_EQ(now.buying, plan.buying);
 }
 
+TEST_F(BuyingDialogTest, TabGoesThroughItAsTheEyeDoes) {
+    plan.buying.bars = {{millimetres(300), 0, ""}};
+    open();
+    EXPECT_TRUE(child<QWidget>("buyingSpare")->hasFocus()) << "the hand begins at the first field";
+    press("buyingAddBar");
+    EXPECT_TRUE(child<QWidget>("buyingBar1Length")->hasFocus()) << "the new length waits to be typed";
+    child<QWidget>("buyingSpare")->setFocus();
+    QStringList visited;
+    for (int i = 0; i < 40 && dialog->focusWidget()->objectName() != QLatin1String("buyingDialogCancel"); ++i) {
+        QTest::keyClick(dialog->focusWidget(), Qt::Key_Tab);
+        visited += dialog->focusWidget()->objectName();
+    }
+    const QStringList order{"buyingBeadsAmount",  "buyingCoverPrice", "buyingBar0Length",
+                            "buyingBar1Length",   "buyingBar1Remove", "buyingAddBar",
+                            "buyingColour0Price", "buyingDialogOk",   "buyingDialogCancel"};
+    qsizetype before = -1;
+    for (const QString& name : order) {
+        EXPECT_GT(visited.indexOf(name), before)
+            << name.toStdString() << " in " << visited.join(QLatin1Char(' ')).toStdString();
+        before = visited.indexOf(name);
+    }
+}
+
 TEST_F(BuyingDialogTest, OuncesAreUnderstood) {
     plan.units.mass = MassUnit::ounce;
     open();
