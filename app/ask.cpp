@@ -7,6 +7,10 @@
 #include <QMessageBox>
 #include <QPushButton>
 
+#include <initializer_list>
+#include <utility>
+#include <vector>
+
 namespace stemwright::ask {
 
 namespace {
@@ -17,6 +21,33 @@ QString tr(const char* source) {
     return QCoreApplication::translate("Ask", source);
 }
 
+struct Offered {
+    QString text;
+    QMessageBox::ButtonRole role;
+    Answer answer;
+};
+
+/// A question with its answers, the first of them the usual one; `stay` and Escape leave all as it is.
+Answer choose(QWidget* parent, QMessageBox::Icon icon, const char* name, const QString& title,
+              const QString& question, std::initializer_list<Offered> answers,
+              const QString& stay = tr("&Cancel")) {
+    if (stand && stand->answer)
+        return stand->answer(question);
+    QMessageBox box(icon, title, question, QMessageBox::NoButton, parent);
+    box.setObjectName(QLatin1String(name));
+    box.setTextFormat(Qt::PlainText);
+    std::vector<std::pair<QAbstractButton*, Answer>> buttons;
+    for (const Offered& offered : answers)
+        buttons.emplace_back(box.addButton(offered.text, offered.role), offered.answer);
+    box.setDefaultButton(static_cast<QPushButton*>(buttons.front().first));
+    box.setEscapeButton(box.addButton(stay, QMessageBox::RejectRole));
+    box.exec();
+    for (const auto& [button, answer] : buttons)
+        if (box.clickedButton() == button)
+            return answer;
+    return Answer::cancel;
+}
+
 } // namespace
 
 void setStand(std::optional<Stand> with) {
@@ -24,59 +55,35 @@ void setStand(std::optional<Stand> with) {
 }
 
 Answer aboutUnsavedWork(QWidget* parent, const QString& title) {
-    const QString question = tr("“%1” has changes that are not saved.").arg(title);
-    if (stand && stand->answer)
-        return stand->answer(question);
-    QMessageBox box(QMessageBox::Question, tr("Unsaved work"), question, QMessageBox::NoButton, parent);
-    box.setObjectName(QStringLiteral("unsavedWork"));
-    QPushButton* save = box.addButton(tr("&Save"), QMessageBox::AcceptRole);
-    QPushButton* discard = box.addButton(tr("&Discard them"), QMessageBox::DestructiveRole);
-    QPushButton* stay = box.addButton(tr("&Cancel"), QMessageBox::RejectRole);
-    box.setDefaultButton(save);
-    box.setEscapeButton(stay);
-    box.exec();
-    if (box.clickedButton() == save)
-        return Answer::save;
-    return box.clickedButton() == discard ? Answer::discard : Answer::cancel;
+    return choose(parent, QMessageBox::Question, "unsavedWork", tr("Unsaved work"),
+                  tr("“%1” has changes that are not saved.").arg(title),
+                  {{tr("&Save"), QMessageBox::AcceptRole, Answer::save},
+                   {tr("&Discard them"), QMessageBox::DestructiveRole, Answer::discard}});
 }
 
 Answer aboutChangedFile(QWidget* parent, const QString& file) {
-    const QString question =
-        tr("“%1” has been changed by another program since it was opened here. Saving over it "
-           "would lose that change.")
-            .arg(QFileInfo(file).fileName());
-    if (stand && stand->answer)
-        return stand->answer(question);
-    QMessageBox box(QMessageBox::Warning, tr("The file has changed"), question, QMessageBox::NoButton, parent);
-    box.setObjectName(QStringLiteral("changedFile"));
-    QPushButton* elsewhere = box.addButton(tr("Save under &another name…"), QMessageBox::AcceptRole);
-    QPushButton* over = box.addButton(tr("Save &over it"), QMessageBox::DestructiveRole);
-    QPushButton* stay = box.addButton(tr("&Cancel"), QMessageBox::RejectRole);
-    box.setDefaultButton(elsewhere);
-    box.setEscapeButton(stay);
-    box.exec();
-    if (box.clickedButton() == elsewhere)
-        return Answer::saveElsewhere;
-    return box.clickedButton() == over ? Answer::overwrite : Answer::cancel;
+    return choose(parent, QMessageBox::Warning, "changedFile", tr("The file has changed"),
+                  tr("“%1” has been changed by another program since it was opened here. Saving over it "
+                     "would lose that change.")
+                      .arg(QFileInfo(file).fileName()),
+                  {{tr("Save under &another name…"), QMessageBox::AcceptRole, Answer::saveElsewhere},
+                   {tr("Save &over it"), QMessageBox::DestructiveRole, Answer::overwrite}});
+}
+
+Answer aboutBoundTiers(QWidget* parent, const QString& question) {
+    return choose(
+        parent, QMessageBox::Question, "boundTiers", tr("Bound already"), question,
+        {{tr("Change, and &bind again from there"), QMessageBox::AcceptRole, Answer::bindAgain},
+         {tr("It &is bound so: change the plan alone"), QMessageBox::DestructiveRole, Answer::recordOnly}});
 }
 
 Answer aboutWorkLeftBehind(QWidget* parent, const QString& title, const QString& when) {
-    const QString question =
-        tr("Stemwright ended without saving “%1”. Its work is kept as it was on %2.").arg(title, when);
-    if (stand && stand->answer)
-        return stand->answer(question);
-    QMessageBox box(QMessageBox::Question, tr("Work that was not saved"), question, QMessageBox::NoButton,
-                    parent);
-    box.setObjectName(QStringLiteral("workLeftBehind"));
-    QPushButton* open = box.addButton(tr("&Open it"), QMessageBox::AcceptRole);
-    QPushButton* discard = box.addButton(tr("&Discard it"), QMessageBox::DestructiveRole);
-    QPushButton* later = box.addButton(tr("Ask again &later"), QMessageBox::RejectRole);
-    box.setDefaultButton(open);
-    box.setEscapeButton(later);
-    box.exec();
-    if (box.clickedButton() == open)
-        return Answer::open;
-    return box.clickedButton() == discard ? Answer::discard : Answer::cancel;
+    return choose(
+        parent, QMessageBox::Question, "workLeftBehind", tr("Work that was not saved"),
+        tr("Stemwright ended without saving “%1”. Its work is kept as it was on %2.").arg(title, when),
+        {{tr("&Open it"), QMessageBox::AcceptRole, Answer::open},
+         {tr("&Discard it"), QMessageBox::DestructiveRole, Answer::discard}},
+        tr("Ask again &later"));
 }
 
 void tell(QWidget* parent, const QString& sentence) {

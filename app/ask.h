@@ -11,14 +11,18 @@ namespace stemwright::ask {
 
 // Everything that stops the work with a question goes through here, so that tests can answer it beforehand.
 
-enum class Answer { save, discard, overwrite, saveElsewhere, open, cancel };
+enum class Answer { save, discard, overwrite, saveElsewhere, open, bindAgain, recordOnly, cancel };
 
 /// Unsaved work and the plan is about to be left: save, discard or cancel.
 Answer aboutUnsavedWork(QWidget* parent, const QString& title);
 /// The file has changed since it was opened: overwrite, save elsewhere or cancel.
 Answer aboutChangedFile(QWidget* parent, const QString& file);
-/// Unsaved work of a run that ended without a save: open it, discard it, or cancel and be asked again next time.
+/// Unsaved work of a run that ended without a save: open it, discard it, or cancel and be asked again next
+/// time.
 Answer aboutWorkLeftBehind(QWidget* parent, const QString& title, const QString& when);
+/// An edit reaches tiers that are bound: bindAgain (change it; from there on they count as not bound),
+/// recordOnly (it is bound so in her hand, and the plan is put right) or cancel.
+Answer aboutBoundTiers(QWidget* parent, const QString& question);
 /// A sentence that must be read.
 void tell(QWidget* parent, const QString& sentence);
 

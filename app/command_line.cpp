@@ -5,6 +5,7 @@
 #include "app/file_store.h"
 #include "app/messages.h"
 #include "app/sheet_painter.h"
+#include "app/steps_command.h"
 #include "app/suggest_commands.h"
 #include "app/wording.h"
 #include "core/document/examples.h"
@@ -146,7 +147,8 @@ int runSheets(const Arguments& arguments, const CommandStreams& streams) {
     parser.setApplicationDescription(
         tr("Writes the sheets, true size: one PDF, or into a folder an SVG a page."));
     parser.addPositionalArgument(QStringLiteral("PLAN"), tr("The plan's file."));
-    const QCommandLineOption output = outputOption(tr("A PDF file, or a folder (ending in /) for SVG."));
+    const QCommandLineOption output =
+        outputOption(tr("A PDF file, a folder (ending in /) for an SVG a page, or an SVG file for one page."));
     const QCommandLineOption paper(QStringLiteral("paper"), tr("a4, a3 or letter."), QStringLiteral("PAPER"),
                                    QStringLiteral("a4"));
     QStringList pageNames;
@@ -204,10 +206,14 @@ int runSheets(const Arguments& arguments, const CommandStreams& streams) {
     }
     const QString to = parser.value(output);
     const bool folder = to.endsWith(QLatin1Char('/')) || QFileInfo(to).isDir();
-    if (!folder && !to.endsWith(QLatin1String(".pdf"), Qt::CaseInsensitive))
-        return streams.unusable(
-            tr("-o takes a file that ends in .pdf, or a folder that ends in /, not “%1”.").arg(to));
-    const bool written = folder ? writeSvg(*plan, options, to, &why) : writePdf(*plan, options, to, &why);
+    const bool svg = to.endsWith(QLatin1String(".svg"), Qt::CaseInsensitive);
+    if (!folder && !svg && !to.endsWith(QLatin1String(".pdf"), Qt::CaseInsensitive))
+        return streams.unusable(tr("-o takes a file that ends in .pdf, a folder that ends in /, or .svg for a "
+                                   "page alone, not “%1”.")
+                                    .arg(to));
+    const bool written = folder ? writeSvg(*plan, options, to, &why)
+                         : svg  ? writeSvgFile(*plan, options, to, &why)
+                                : writePdf(*plan, options, to, &why);
     return written ? exitFine : streams.unusable(why);
 }
 
@@ -222,8 +228,10 @@ const std::vector<Command>& commands() {
         heightsCommand(),
         startCommand(),
         {"sheets",
-         "sheets PLAN -o FILE.pdf|FOLDER/ [--paper a4|a3|letter] [--only PAGE,…] [--stems 1,4-6] [--grey]",
+         "sheets PLAN -o FILE.pdf|FILE.svg|FOLDER/ [--paper a4|a3|letter] [--only PAGE,…] [--stems 1,4-6] "
+         "[--grey]",
          QT_TRANSLATE_NOOP("CommandLine", "writes the paper"), runSheets},
+        stepsCommand(),
         {"check", "check PLAN",
          QT_TRANSLATE_NOOP("CommandLine", "prints the findings; exit 1 if there are any"), runCheck},
     };
@@ -294,7 +302,8 @@ std::optional<int> parseWindow(const Arguments& arguments, const CommandStreams&
         return streams.unusable(
             tr("--size takes a width and a height from 200 to 8000, such as 1440x900, not “%1”.")
                 .arg(parser.value(size)));
-    const QStringList known{QStringLiteral("leaves"), QStringLiteral("board"), QStringLiteral("sheets")};
+    const QStringList known{QStringLiteral("leaves"), QStringLiteral("board"), QStringLiteral("bind"),
+                            QStringLiteral("sheets")};
     if (!known.contains(parser.value(place)))
         return streams.unusable(
             tr("--place is one of %1, not “%2”.").arg(known.join(QStringLiteral(", ")), parser.value(place)));

@@ -265,9 +265,13 @@ void LeafSprites::draw(QPainter& painter, const LeafLook& look, QPointF base, do
         const double pixels = scale * ratio;
         QTransform turn;
         turn.rotate(half / 2.0);
-        // Two pixels around it for antialiasing and the outline's pen.
-        const QRect box =
-            turn.map(leafOutline(look, pixels)).boundingRect().toAlignedRect().adjusted(-2, -2, 2, 2);
+        // Around it room for beads that stand out from the outline, for antialiasing and the outline's pen.
+        const double beadRoom = std::sqrt(look.length * look.width / std::max(look.beads, 1)) * pixels * 0.25;
+        const int room = 2 + (look.bands.empty() ? 0 : static_cast<int>(std::ceil(beadRoom)));
+        const QRect box = turn.map(leafOutline(look, pixels))
+                              .boundingRect()
+                              .toAlignedRect()
+                              .adjusted(-room, -room, room, room);
         if (qint64{box.width()} * box.height() > mostSpritePixels) {
             painter.save();
             painter.setOpacity(painter.opacity() * opacity);

@@ -68,7 +68,8 @@ class LeafSprites {
 public:
     static constexpr std::size_t mostBytes = 64u << 20u;
 
-    /// `opacity` below 1 is for leaves at the back. Directions are taken to half a degree.
+    /// `opacity` below 1 is for what is held or moves away, never for leaves at the back: a paler leaf reads as
+    /// another mix. Directions are taken to half a degree.
     void draw(QPainter& painter, const LeafLook& look, QPointF base, double degrees, double scale,
               double opacity = 1);
     void clear();

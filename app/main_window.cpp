@@ -1,6 +1,7 @@
 #include "app/main_window.h"
 
 #include "app/ask.h"
+#include "app/bind/bind_place.h"
 #include "app/board/board_view.h"
 #include "app/board_page.h"
 #include "app/leaves/leaves_place.h"
@@ -110,9 +111,9 @@ void MainWindow::buildPlaces() {
     auto* pillRow = new QHBoxLayout(pills);
     pillRow->setContentsMargins(0, 0, 0, 0);
     pillRow->setSpacing(10);
-    const auto addPlace = [&](const QString& name, const char* key, QWidget* place,
-                              const QKeySequence& shortcut) {
+    const auto addPlace = [&](const QString& name, const char* key, QWidget* place) {
         const int id = places_->addWidget(place);
+        const QKeySequence shortcut(QKeyCombination(Qt::CTRL, static_cast<Qt::Key>(Qt::Key_1 + id)));
         auto* button = new QPushButton(name, pills);
         button->setObjectName(QLatin1String("place_") + QLatin1String(key));
         button->setProperty("place", true);
@@ -123,14 +124,17 @@ void MainWindow::buildPlaces() {
         placeButtons_->addButton(button, id);
         pillRow->addWidget(button);
     };
-    // In the order of the work. Only the board is made at once; the others when she first goes there.
+    // In the order of the work, which their keys follow. Only the board is made at once; the others when she
+    // first goes there.
     addPlace(tr("Leaves"), "leaves",
-             new LatePlace([this](QWidget* in) { return new LeavesPlace(*session_, in); }),
-             QKeySequence(Qt::CTRL | Qt::Key_1));
-    addPlace(tr("Board"), "board", board_, QKeySequence(Qt::CTRL | Qt::Key_2));
+             new LatePlace([this](QWidget* in) { return new LeavesPlace(*session_, in); }));
+    addPlace(tr("Board"), "board", board_);
+    addPlace(tr("Bind"), "bind", new LatePlace([this](QWidget* in) {
+                 return new BindPlace(
+                     *session_, [this] { return keepProgress(); }, in);
+             }));
     addPlace(tr("Sheets"), "sheets",
-             new LatePlace([this](QWidget* in) { return new SheetsPlace(*session_, in); }),
-             QKeySequence(Qt::CTRL | Qt::Key_3));
+             new LatePlace([this](QWidget* in) { return new SheetsPlace(*session_, in); }));
     connect(placeButtons_, &QButtonGroup::idToggled, this, [this](int id, bool on) {
         if (!on)
             return;
@@ -264,6 +268,27 @@ bool MainWindow::saveTo(const QString& path) {
     session_->markSaved(path);
     rememberRecent(path);
     return true;
+}
+
+QString MainWindow::keepProgress() {
+    const QString path = session_->path();
+    QString why;
+    if (!path.isEmpty()) {
+        const QString shown = QFileInfo(path).fileName();
+        if (!session_->unsaved())
+            return tr("Kept in %1").arg(shown);
+        if (changedOnDisk(path, mark_)) {
+            why = tr("%1 has been changed by another program.").arg(shown);
+        } else if (writePlan(session_->plan(), path, &why, &mark_)) {
+            session_->markSaved(path);
+            return tr("Kept in %1").arg(shown);
+        }
+    } else {
+        why = tr("This plan has no file yet: save it (%1).")
+                  .arg(QKeySequence(QKeySequence::Save).toString(QKeySequence::NativeText));
+    }
+    // The journal of unsaved work has it already (app/recovery.h).
+    return tr("%1 Until then it is kept as unsaved work, which no kill loses.").arg(why);
 }
 
 bool MainWindow::mayLeave() {

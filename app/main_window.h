@@ -28,7 +28,7 @@ public:
     bool openFile(const QString& path);
     /// The plan that the window was made with came from this file.
     void adoptFile(const QString& path, const FileMark& mark);
-    /// "leaves", "board" or "sheets".
+    /// "leaves", "board", "bind" or "sheets".
     void showPlaceNamed(const QString& name);
     /// Size and place of the last run.
     void restoreWhereItWas();
@@ -61,6 +61,9 @@ private:
     void openChosen();
     void openExample(const QString& key);
     bool saveTo(const QString& path);
+    /// Keeps the plan in its file at once and without a question, for hands that are full. Says where it is
+    /// now, or why it is not there.
+    QString keepProgress();
     /// Asks what to do with unsaved work; false where she would rather stay.
     bool mayLeave();
     void refreshTitle();

@@ -136,8 +136,6 @@ QString bare(const Problem& problem) {
     case ProblemCode::stockBelowPlaced:
         return tr("%3 leaves of %1 in %2 stand on the stems, so the stock cannot be %4.")
             .arg(v(0), v(1), v(2), v(3));
-    case ProblemCode::tierBound:
-        return tr("Tier %2 of %1 is bound already.").arg(v(0), v(1));
     case ProblemCode::samePlace:
         return tr("It is here already.");
     case ProblemCode::leavesAlike:
@@ -246,6 +244,18 @@ QString bestSwapText(const Plan& plan, const Figures& figures, const Finding& fi
              nameText(plan, first ? trade->b : trade->a));
 }
 
+QString boundTiersQuestion(const Plan& plan, const std::vector<BoundTier>& touched) {
+    QStringList places;
+    for (const BoundTier& bound : touched) {
+        if (places.size() == 4) {
+            places << QStringLiteral("…");
+            break;
+        }
+        places << tr("%1, tier %2").arg(nameText(plan, bound.stem)).arg(bound.tier + 1);
+    }
+    return tr("This changes what is bound already: %1.").arg(places.join(QStringLiteral("; ")));
+}
+
 QString deedText(const Edit& edit) {
     if (const auto* batch = std::get_if<Batch>(&edit.what))
         switch (batch->deed) {
@@ -287,6 +297,10 @@ QString deedText(const Edit& edit) {
             return tr("suggestion");
         case Deed::paste:
             return tr("paste");
+        case Deed::benchStep:
+            return tr("step at the bench");
+        case Deed::calibrate:
+            return tr("measured binding");
         }
     struct Namer {
         QString operator()(const FillSlot& e) const {
@@ -299,7 +313,10 @@ QString deedText(const Edit& edit) {
         QString operator()(const MoveTiers&) const { return tr("move tiers"); }
         QString operator()(const TurnTier&) const { return tr("turn tier"); }
         QString operator()(const SpaceTier&) const { return tr("change spacing"); }
-        QString operator()(const MarkTier&) const { return tr("mark tier"); }
+        QString operator()(const MarkTier& e) const {
+            return e.progress.bound ? tr("tier %1 is bound").arg(e.index + 1)
+                                    : tr("tier %1 is not bound").arg(e.index + 1);
+        }
         QString operator()(const ReformStem&) const { return tr("change stem"); }
         QString operator()(const ReformKind&) const { return tr("change kind"); }
         QString operator()(const SetStock&) const { return tr("change stock"); }

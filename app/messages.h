@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/document/bound_tiers.h"
 #include "core/figures/best_swap.h"
 #include "core/figures/findings.h"
 #include "core/plan/edit.h"
@@ -24,6 +25,9 @@ FindingWords words(const Plan& plan, const Finding& finding);
 /// Which swap would mend most of a stem that leans: "Best swap: one Plum for a Frost of Stem 5." Empty where no
 /// swap helps, and for other findings.
 QString bestSwapText(const Plan& plan, const Figures& figures, const Finding& finding, const SwapFinder& swaps);
+
+/// What is asked before an edit changes tiers that are bound; `touched` is not empty.
+QString boundTiersQuestion(const Plan& plan, const std::vector<BoundTier>& touched);
 
 /// What an edit does, for the undo list: "move leaf", "turn tier".
 QString deedText(const Edit& edit);

@@ -1,5 +1,13 @@
 #include "app/session.h"
 
+#include "app/ask.h"
+#include "app/messages.h"
+#include "core/document/bound_tiers.h"
+
+#include <QApplication>
+
+#include <algorithm>
+
 namespace stemwright {
 
 struct Session::Private {
@@ -35,7 +43,37 @@ Result<WhatIf> Session::whatIf(const Edit& edit) const {
     return d->reckoner.whatIf(edit);
 }
 
-bool Session::make(const Edit& edit) {
+std::optional<Edit> Session::agreed(const Edit& edit) const {
+    const bool anyBound = std::any_of(plan().stems.begin(), plan().stems.end(), [](const Stem& stem) {
+        return std::any_of(stem.tiers.begin(), stem.tiers.end(),
+                           [](const Tier& tier) { return tier.progress.bound; });
+    });
+    Plan after;
+    if (!anyBound || std::holds_alternative<MarkTier>(edit.what) || !apply(after = plan(), edit))
+        return edit;
+    const std::vector<BoundTier> touched = boundTouched(plan(), after);
+    if (touched.empty())
+        return edit;
+    switch (ask::aboutBoundTiers(QApplication::activeWindow(), boundTiersQuestion(plan(), touched))) {
+    case ask::Answer::bindAgain: {
+        Batch both = std::holds_alternative<Batch>(edit.what) ? std::get<Batch>(edit.what)
+                                                              : Batch{Deed::several, {edit}};
+        for (Edit& mark : unbound(plan(), after))
+            both.edits.push_back(std::move(mark));
+        return Edit(std::move(both));
+    }
+    case ask::Answer::recordOnly:
+        return edit;
+    default:
+        return std::nullopt;
+    }
+}
+
+bool Session::make(const Edit& wanted) {
+    const std::optional<Edit> asked = agreed(wanted);
+    if (!asked)
+        return false;
+    const Edit& edit = *asked;
     const bool wasUnsaved = unsaved();
     const std::size_t before = d->history.steps();
     if (auto problem = d->history.make(edit)) {

@@ -45,7 +45,8 @@ public:
     Result<WhatIf> whatIf(const Edit& edit) const;
 
     /// Makes the edit, or says why not and leaves everything as it is (failed() is told too, so that the window
-    /// can show the sentence; callers need not).
+    /// can show the sentence; callers need not). Where it reaches tiers that are bound she is asked first; when
+    /// she would rather not, nothing happens.
     bool make(const Edit& edit);
     bool canUndo() const;
     bool canRedo() const;
@@ -79,6 +80,8 @@ Q_SIGNALS:
 
 private:
     void follow(Change change);
+    /// The edit as she agrees to it; nothing where she does not.
+    std::optional<Edit> agreed(const Edit& edit) const;
 
     struct Private;
     std::unique_ptr<Private> d;

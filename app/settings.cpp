@@ -10,6 +10,8 @@ namespace {
 constexpr QLatin1String recentKey("recent_plans");
 constexpr QLatin1String geometryKey("window/geometry");
 constexpr QLatin1String codesKey("board/show_codes");
+constexpr QLatin1String asHeldKey("bind/as_held");
+constexpr QLatin1String timedKey("bind/timed");
 } // namespace
 
 QString folder() {
@@ -39,6 +41,18 @@ bool showCodes() {
 }
 void setShowCodes(bool on) {
     QSettings().setValue(codesKey, on);
+}
+bool bindAsHeld() {
+    return QSettings().value(asHeldKey, false).toBool();
+}
+void setBindAsHeld(bool on) {
+    QSettings().setValue(asHeldKey, on);
+}
+bool bindTimed() {
+    return QSettings().value(timedKey, false).toBool();
+}
+void setBindTimed(bool on) {
+    QSettings().setValue(timedKey, on);
 }
 
 } // namespace stemwright::settings

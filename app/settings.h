@@ -18,5 +18,10 @@ QByteArray windowGeometry();
 void setWindowGeometry(const QByteArray& geometry);
 bool showCodes();
 void setShowCodes(bool on);
+/// Bind turns its picture with the stem, and times each tier.
+bool bindAsHeld();
+void setBindAsHeld(bool on);
+bool bindTimed();
+void setBindTimed(bool on);
 
 } // namespace stemwright::settings

@@ -30,6 +30,10 @@ bool fail(QString* why, const QString& sentence) {
     return false;
 }
 
+bool stopped(const PageTold& told, std::size_t page, std::size_t pages) {
+    return told && !told(static_cast<int>(page) + 1, static_cast<int>(pages));
+}
+
 QPageLayout layoutOf(const Page& page) {
     // Exact sizes by name where Qt knows them; margins are the page's own.
     const QPageSize size(
@@ -104,11 +108,13 @@ QByteArray svgOf(const Page& page, const Plan& plan, bool grey) {
 
 } // namespace
 
-bool writePdf(const Plan& plan, const SheetOptions& options, const QString& file, QString* why) {
-    return writePdf(plan, pagesOf(plan, figures(plan), options), options.grey, file, why);
+bool writePdf(const Plan& plan, const SheetOptions& options, const QString& file, QString* why,
+              const PageTold& told) {
+    return writePdf(plan, pagesOf(plan, figures(plan), options), options.grey, file, why, told);
 }
 
-bool writePdf(const Plan& plan, const std::vector<Page>& pages, bool grey, const QString& file, QString* why) {
+bool writePdf(const Plan& plan, const std::vector<Page>& pages, bool grey, const QString& file, QString* why,
+              const PageTold& told) {
     if (pages.empty())
         return fail(why, tr("There is nothing to put on paper: none of the chosen pages has anything on it."));
     QByteArray bytes;
@@ -127,6 +133,8 @@ bool writePdf(const Plan& plan, const std::vector<Page>& pages, bool grey, const
                 pdf.newPage();
             }
             paintPage(painter, pages[i], plan, pdfDpi / 25.4, grey);
+            if (stopped(told, i, pages.size()))
+                return fail(why, {});
         }
     }
     setCreationDate(bytes, plan.about.date);
@@ -134,7 +142,7 @@ bool writePdf(const Plan& plan, const std::vector<Page>& pages, bool grey, const
 }
 
 bool writeSvg(const Plan& plan, const SheetOptions& options, const QString& folder, QString* why,
-              QStringList* written) {
+              QStringList* written, const PageTold& told) {
     const std::vector<Page> pages = pagesOf(plan, figures(plan), options);
     if (pages.empty())
         return fail(why, tr("There is nothing to put on paper: none of the chosen pages has anything on it."));
@@ -152,6 +160,8 @@ bool writeSvg(const Plan& plan, const SheetOptions& options, const QString& fold
                 why, tr("%1 cannot be written: %2.").arg(QDir::toNativeSeparators(name), out->errorString()));
         files.push_back(std::move(out));
         names << name;
+        if (stopped(told, i, pages.size()))
+            return fail(why, {});
     }
     for (const auto& out : files)
         if (!out->commit())
@@ -160,6 +170,18 @@ bool writeSvg(const Plan& plan, const SheetOptions& options, const QString& fold
     if (written)
         *written = names;
     return true;
+}
+
+bool writeSvgFile(const Plan& plan, const SheetOptions& options, const QString& file, QString* why) {
+    const std::vector<Page> pages = pagesOf(plan, figures(plan), options);
+    if (pages.empty())
+        return fail(why, tr("There is nothing to put on paper: none of the chosen pages has anything on it."));
+    if (pages.size() > 1)
+        return fail(why,
+                    tr("An SVG holds one page, and these are %1: choose one with --only and --stems, or give "
+                       "a folder that ends in / for a file a page.")
+                        .arg(pages.size()));
+    return save(file, svgOf(pages.front(), plan, options.grey), why);
 }
 
 } // namespace stemwright

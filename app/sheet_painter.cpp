@@ -2,6 +2,7 @@
 
 #include "app/leaf_painter.h"
 #include "app/look.h"
+#include "app/mix_pattern.h"
 #include "app/sheet_words.h"
 #include "app/wording.h"
 
@@ -85,10 +86,8 @@ public:
         if (grey_)
             greyBands(look);
         for (LeafLook::Band& band : look.bands) {
-            if (mark.style == LeafStyle::tinted)
-                band.colour = towardsPaper(band.colour, 0.55);
-            else if (mark.behind)
-                band.colour = towardsPaper(band.colour, 0.45);
+            if (mark.style == LeafStyle::tinted || grey_)
+                band.colour = towardsPaper(band.colour, grey_ ? greyPale : 0.55);
         }
         if (mark.style == LeafStyle::beads) {
             if (look.bands.empty())
@@ -102,14 +101,19 @@ public:
                 painter_.resetTransform();
                 sprites_.draw(painter_, look, base, mark.degrees, scale * transform.m11());
                 painter_.restore();
-                return;
+            } else {
+                paintLeaf(painter_, look, at(mark.base), mark.degrees, scale,
+                          beadOnPaper(look) * mark.scale < 1 ? LeafDetail::fine : LeafDetail::beads);
             }
-            paintLeaf(painter_, look, at(mark.base), mark.degrees, scale,
-                      beadOnPaper(look) * mark.scale < 1 ? LeafDetail::fine : LeafDetail::beads);
+            if (grey_)
+                pattern(mark, look, scale);
             return;
         }
-        if (mark.style == LeafStyle::tinted && !look.bands.empty())
+        if (mark.style == LeafStyle::tinted && !look.bands.empty()) {
             paintLeaf(painter_, look, at(mark.base), mark.degrees, scale, LeafDetail::rows);
+            if (grey_)
+                pattern(mark, look, scale);
+        }
         const bool open = mark.style == LeafStyle::ghost || look.bands.empty();
         painter_.save();
         painter_.translate(at(mark.base));
@@ -145,6 +149,17 @@ public:
     }
 
 private:
+    /// The mix's pattern over its greys, which alone do not tell all mixes apart.
+    void pattern(const LeafMark& mark, const LeafLook& look, double scale) {
+        QTransform turn;
+        const QPointF base = at(mark.base);
+        turn.translate(base.x(), base.y());
+        turn.rotate(mark.degrees);
+        const QPolygonF outline = turn.map(leafOutline(look, scale)).toFillPolygon();
+        paintPattern(painter_, outline, patternOf(plan_, mark.leaf.mix), sheetUnits,
+                     QPen(colour(Ink::black), patternWidth * sheetUnits, Qt::SolidLine, Qt::FlatCap));
+    }
+
     static QPointF at(PointMm p) { return QPointF(p.x, p.y) * sheetUnits; }
 
     QColor colour(Ink ink) const {
@@ -160,6 +175,8 @@ private:
     }
 
     static constexpr double mostSpritePixels = 8; ///< breadth of a bead
+    static constexpr double patternWidth = 0.13;  ///< mm
+    static constexpr double greyPale = 0.55;      ///< so that patterns and codes read on any mix
 
     QPainter& painter_;
     const Plan& plan_;

@@ -62,6 +62,8 @@ QString wordFor(SheetWord which) {
         return tr("Core wire");
     case SheetWord::columnMat:
         return tr("Mat on page");
+    case SheetWord::columnCard:
+        return tr("Card on page");
     case SheetWord::columnCode:
         return tr("Code");
     case SheetWord::columnMix:
@@ -154,10 +156,28 @@ QString wordFor(SheetWord which) {
         return tr("Lay the stake, %1, along the tail, so that %2 of it are bound in.");
     case SheetWord::cardTail:
         return tr("Wrap the tail down to the foot.");
-    case SheetWord::cardFinish:
-        return tr("Finish: knot, or twist off, with the last %1; cut off what is left and turn the ends in.");
+    case SheetWord::cardFinishWire:
+        return tr("Finish: twist off with the last %1, cut off what is left over and turn the ends in.");
+    case SheetWord::cardFinishFloss:
+        return tr("Finish: knot with the last %1 and cut off what is left over; turn wire ends in.");
+    case SheetWord::cardFinishTape:
+        return tr("Finish: cut the tape, press its last %1 down and turn wire ends in.");
     case SheetWord::cardCover:
-        return tr("Wind %1 over the whole stem, from the tip down.");
+        return tr("Wind %1 over the whole stem, from the tip down, and fasten and cut its end.");
+    case SheetWord::cardTape:
+        return tr("Wind %1 over the whole stem, from the tip down, stretching it; press its end down.");
+    case SheetWord::cardPiece:
+        return tr("%1: %2", "what is cut, its length");
+    case SheetWord::cardCore:
+        return tr("core wire %1");
+    case SheetWord::cardStakeWire:
+        return tr("stake %1");
+    case SheetWord::cardLayCore:
+        return tr("Lay the core wire in along the wires of tier 1.");
+    case SheetWord::ownMeasure:
+        return tr("The lengths of binding rest on your own measure of %1.", "stems");
+    case SheetWord::ownMeasureOf:
+        return tr("The lengths of binding rest on your own measure.");
     case SheetWord::cardLeaf:
         return tr("%1 %2", "side, code of the mix");
     case SheetWord::cardNothing:

@@ -28,6 +28,8 @@ QPushButton[small="true"] { padding: 1px 8px; border-color: @faint; border-radiu
 QPushButton[small="true"]:focus { border: 2px solid @focus; padding: 0 7px; }
 QPushButton::menu-indicator { image: url(:/marks/down.svg); width: 9px; height: 9px; subcontrol-origin: padding; subcontrol-position: center right; right: 5px; }
 QPushButton[menu="true"] { padding-right: 20px; }
+QPushButton[large="true"] { min-height: 66px; border-radius: 10px; }
+QPushButton[tall="true"] { min-height: 36px; }
 QPushButton[swatch="true"] { text-align: left; }
 QPushButton[small="true"]:checked { background: @accentSoft; border: 2px solid @accent; padding: 0 7px; }
 QPushButton[small="true"]:checked:focus { border-color: @focus; }

@@ -13,7 +13,6 @@ namespace stemwright {
 
 namespace {
 
-constexpr double paleBack = 0.55; ///< leaves behind the stem
 constexpr double shadow = 0.22;   ///< what stays of a leaf that is in the hand
 constexpr double leastZoomForNumbers = 0.55;
 
@@ -55,8 +54,7 @@ const LeafLook& BoardPainter::lookFor(const Plan& plan, Leaf leaf, double reach)
 
 void BoardPainter::paintLeafAt(QPainter& painter, const Plan& plan, const LeafSpot& spot, Leaf leaf,
                                double scale, double opacity) {
-    sprites_.draw(painter, lookFor(plan, leaf, spot.reach), spot.base, spot.degrees, scale,
-                  spot.back ? opacity * paleBack : opacity);
+    sprites_.draw(painter, lookFor(plan, leaf, spot.reach), spot.base, spot.degrees, scale, opacity);
 }
 
 void BoardPainter::paint(QPainter& painter, const Plan& plan, const BoardLayout& layout, const QRectF& visible,

@@ -210,6 +210,10 @@ Wrap WrapPage::wrap() const {
     wrap.finish = finish_->value().value_or(before_.finish);
     wrap.hold = hold_->value().value_or(before_.hold);
     wrap.sold = sold_->value();
+    // What was measured of another layer, or is overruled by hand, is no measure of this one.
+    if (wrap.overlap != before_.overlap || wrap.with != before_.with || wrap.width != before_.width ||
+        wrap.strands != before_.strands)
+        wrap.overlapMeasured = false;
     return wrap;
 }
 
@@ -261,6 +265,9 @@ BindingDialog::BindingDialog(const Binding& binding, const Units& units, QWidget
     sides->addLayout(left, 2);
     sides->addWidget(pages_, 5);
     body()->addLayout(sides);
+    minutes_ = add(addForm(), new NumberField(0, limits::minutes, 2, this), QStringLiteral("minutesPerTier"),
+                   tr("Minutes a tier, until you have timed some (0: not known)"));
+    minutes_->setValue(binding.minutesPerTier);
 
     for (const Wrap& wrap : binding.wraps)
         addPage(wrap, pages_->count());
@@ -338,6 +345,7 @@ Binding BindingDialog::binding() const {
     binding.wraps.clear();
     for (int i = 0; i < pages_->count(); ++i)
         binding.wraps.push_back(page(i)->wrap());
+    binding.minutesPerTier = minutes_->value().value_or(before_.minutesPerTier);
     return binding;
 }
 

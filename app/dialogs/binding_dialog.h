@@ -82,6 +82,7 @@ private:
     QPushButton* remove_;
     QPushButton* up_;
     QPushButton* down_;
+    NumberField* minutes_;
 };
 
 } // namespace stemwright

@@ -16,6 +16,7 @@
 #include <QLabel>
 #include <QListWidget>
 #include <QLocale>
+#include <QProgressBar>
 #include <QPushButton>
 #include <QVBoxLayout>
 #include <QtConcurrent>
@@ -70,8 +71,7 @@ SheetsPlace::SheetsPlace(Session& session, QWidget* parent) : QWidget(parent), s
             layOut();
     });
     connect(&writing_, &QFutureWatcherBase::finished, this, [this] {
-        for (QPushButton* way : ways_)
-            way->setEnabled(true);
+        showWriting(false);
         const Written done = writing_.result();
         tell(done.sentence, !done.ok);
     });
@@ -79,6 +79,8 @@ SheetsPlace::SheetsPlace(Session& session, QWidget* parent) : QWidget(parent), s
 }
 
 SheetsPlace::~SheetsPlace() {
+    if (stop_)
+        *stop_ = true;
     layingOut_.waitForFinished();
     writing_.waitForFinished();
 }
@@ -168,6 +170,22 @@ void SheetsPlace::buildChoices(QWidget* column) {
     way(QStringLiteral("sheetsSavePdf"), tr("Save as P&DF…"), &SheetsPlace::savePdf)->setProperty("main", true);
     way(QStringLiteral("sheetsSaveSvg"), tr("Save as S&VG…"), &SheetsPlace::saveSvg);
     way(QStringLiteral("sheetsPrint"), tr("P&rint…"), &SheetsPlace::print);
+
+    progress_ = new QProgressBar(column);
+    progress_->setObjectName(QStringLiteral("sheetsProgress"));
+    progress_->setAccessibleName(tr("Pages written"));
+    progress_->setTextVisible(false);
+    progress_->setFixedHeight(3 * look::unit);
+    rows->addWidget(progress_);
+    stopButton_ = new QPushButton(tr("S&top"), column);
+    stopButton_->setObjectName(QStringLiteral("sheetsStop"));
+    rows->addWidget(stopButton_);
+    connect(stopButton_, &QPushButton::clicked, this, [this] {
+        if (stop_)
+            *stop_ = true;
+    });
+    progress_->hide();
+    stopButton_->hide();
 
     notice_ = new QLabel(column);
     notice_->setObjectName(QStringLiteral("sheetsNotice"));
@@ -281,16 +299,37 @@ QString SheetsPlace::suggested(const QString& suffix) const {
     return QDir(folder).filePath(name + suffix);
 }
 
-void SheetsPlace::write(std::function<bool(QString*)> work, const QString& sentence) {
+void SheetsPlace::showWriting(bool on) {
+    progress_->setVisible(on);
+    stopButton_->setVisible(on);
+    progress_->setRange(0, 0);
+    for (QPushButton* way : ways_)
+        way->setEnabled(!on);
+}
+
+void SheetsPlace::write(std::function<bool(QString*, const PageTold&)> work, const QString& sentence) {
     if (writing_.isRunning())
         return;
-    for (QPushButton* way : ways_)
-        way->setEnabled(false);
+    showWriting(true);
     tell(tr("Writing…"), false);
-    writing_.setFuture(QtConcurrent::run([work = std::move(work), sentence] {
+    stop_ = std::make_shared<std::atomic_bool>(false);
+    const PageTold told = [this, stop = stop_](int done, int all) {
+        // The place waits for its threads before it goes, so it is there.
+        QMetaObject::invokeMethod(
+            this,
+            [this, done, all] {
+                progress_->setRange(0, all);
+                progress_->setValue(done);
+            },
+            Qt::QueuedConnection);
+        return !*stop;
+    };
+    writing_.setFuture(QtConcurrent::run([work = std::move(work), sentence, told] {
         QString why;
-        const bool ok = work(&why);
-        return Written{ok, ok ? sentence : why};
+        const bool ok = work(&why, told);
+        return Written{ok, ok              ? sentence
+                           : why.isEmpty() ? SheetsPlace::tr("Stopped: nothing was written.")
+                                           : why};
     }));
 }
 
@@ -300,7 +339,7 @@ void SheetsPlace::savePdf() {
     if (file.isEmpty())
         return;
     write([plan = session_.plan(), chosen = options(),
-           file](QString* why) { return writePdf(plan, chosen, file, why); },
+           file](QString* why, const PageTold& told) { return writePdf(plan, chosen, file, why, told); },
           tr("Saved %1.").arg(QDir::toNativeSeparators(file)));
 }
 
@@ -308,15 +347,23 @@ void SheetsPlace::saveSvg() {
     const QString folder = pickFolder(this, QFileInfo(suggested(QString())).absolutePath());
     if (folder.isEmpty())
         return;
-    write([plan = session_.plan(), chosen = options(),
-           folder](QString* why) { return writeSvg(plan, chosen, folder, why); },
-          tr("Saved the pages in %1.").arg(QDir::toNativeSeparators(folder)));
+    write(
+        [plan = session_.plan(), chosen = options(), folder](QString* why, const PageTold& told) {
+            return writeSvg(plan, chosen, folder, why, nullptr, told);
+        },
+        tr("Saved the pages in %1.").arg(QDir::toNativeSeparators(folder)));
 }
 
 void SheetsPlace::print() {
     QString why;
+    // What is seen is what is printed; pages that are still being laid out are laid out now.
+    const SheetSet* seen = stale_ || layingOut_.isRunning() ? nullptr : preview_->sheets();
     const SheetOptions chosen = options();
-    if (!printSheets(session_.plan(), pagesOf(session_.plan(), session_.figures(), chosen), chosen, this, &why))
+    const bool printed =
+        seen ? printSheets(seen->plan, seen->pages, seen->options, this, &why)
+             : printSheets(session_.plan(), pagesOf(session_.plan(), session_.figures(), chosen), chosen, this,
+                           &why);
+    if (!printed)
         tell(why, true);
 }
 

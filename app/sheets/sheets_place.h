@@ -1,11 +1,13 @@
 #pragma once
 
+#include "app/sheet_painter.h"
 #include "core/document/sheet.h"
 
 #include <QFutureWatcher>
 #include <QTimer>
 #include <QWidget>
 
+#include <atomic>
 #include <functional>
 #include <memory>
 #include <utility>
@@ -15,6 +17,7 @@ class QCheckBox;
 class QComboBox;
 class QLabel;
 class QListWidget;
+class QProgressBar;
 class QPushButton;
 
 namespace stemwright {
@@ -57,7 +60,8 @@ private:
     void tell(const QString& sentence, bool refusal);
     QString suggested(const QString& suffix) const;
     /// Writes away from the window's thread; the sentence is what to say when it went well.
-    void write(std::function<bool(QString*)> work, const QString& sentence);
+    void write(std::function<bool(QString*, const PageTold&)> work, const QString& sentence);
+    void showWriting(bool on);
 
     Session& session_;
     SheetsPreview* preview_ = nullptr;
@@ -77,6 +81,10 @@ private:
         QString sentence;
     };
     QFutureWatcher<Written> writing_;
+    /// Shared with the thread that writes, which may outlive a click.
+    std::shared_ptr<std::atomic_bool> stop_;
+    QProgressBar* progress_ = nullptr;
+    QPushButton* stopButton_ = nullptr;
 };
 
 } // namespace stemwright

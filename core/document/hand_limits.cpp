@@ -15,13 +15,6 @@ Problem atTier(ProblemCode code, const Stem& stem, int tier) {
     return {code, "", {stem.name, std::to_string(tier + 1)}};
 }
 
-std::optional<Problem> boundBelow(const Stem& stem, int index) {
-    for (auto t = static_cast<std::size_t>(index); t < stem.tiers.size(); ++t)
-        if (stem.tiers[t].progress.bound)
-            return atTier(ProblemCode::tierBound, stem, static_cast<int>(t));
-    return std::nullopt;
-}
-
 } // namespace
 
 int indexOf(const Plan& plan, StemId id) {
@@ -68,8 +61,6 @@ std::optional<Problem> barred(const Plan& plan, SlotRef at) {
     if (auto problem = barredStem(plan, at.stem))
         return problem;
     const Stem& stem = *find(plan, at.stem);
-    if (stem.tiers[static_cast<std::size_t>(at.tier)].progress.bound)
-        return atTier(ProblemCode::tierBound, stem, at.tier);
     if (find(plan, at)->pinned)
         return atTier(ProblemCode::slotPinned, stem, at.tier);
     return std::nullopt;
@@ -86,8 +77,6 @@ std::optional<Problem> barredTiers(const Plan& plan, StemId id, int first, int c
         return atTier(ProblemCode::noSuchTier, stem, first + count - 1);
     for (int t = first; t < first + count; ++t) {
         const Tier& tier = stem.tiers[static_cast<std::size_t>(t)];
-        if (tier.progress.bound)
-            return atTier(ProblemCode::tierBound, stem, t);
         for (const Slot& slot : tier.slots)
             if (slot.pinned)
                 return atTier(ProblemCode::slotPinned, stem, t);
@@ -98,15 +87,7 @@ std::optional<Problem> barredTiers(const Plan& plan, StemId id, int first, int c
 std::optional<Problem> barredGap(const Plan& plan, StemId id, int index) {
     if (auto problem = missingGap(plan, id, index))
         return problem;
-    if (auto problem = barredStem(plan, id))
-        return problem;
-    return boundBelow(*find(plan, id), index);
-}
-
-std::optional<Problem> barredTaking(const Plan& plan, StemId id, int first, int count) {
-    if (auto problem = barredTiers(plan, id, first, count))
-        return problem;
-    return boundBelow(*find(plan, id), first);
+    return barredStem(plan, id);
 }
 
 } // namespace stemwright::hand

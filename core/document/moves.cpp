@@ -304,7 +304,7 @@ private:
             return Problem{ProblemCode::samePlace, "", {}};
         if (auto problem = barredGap(plan_, gap.stem, gap.index))
             return *problem;
-        if (auto problem = barredTaking(plan_, held.stem, held.first, held.count))
+        if (auto problem = barredTiers(plan_, held.stem, held.first, held.count))
             return *problem;
         const Stem& from = *find(plan_, held.stem);
         const int index = sameStem && gap.index > held.first ? gap.index - held.count : gap.index;

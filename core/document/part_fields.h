@@ -139,6 +139,7 @@ template <class Io, Of<Wrap> T> void fields(Io& io, T& wrap) {
 
 template <class Io, Of<Binding> T> void fields(Io& io, T& binding) {
     io.list("wraps", binding.wraps, limits::wraps);
+    io.may("minutes_per_tier", binding.minutesPerTier);
     io.extra(binding.extra);
 }
 
@@ -297,6 +298,11 @@ template <class Io, Of<Took> T> void fields(Io& io, T& took) {
     io.extra(took.extra);
 }
 
+template <class Io, Of<Bench> T> void fields(Io& io, T& bench) {
+    io.may("steps", bench.steps);
+    io.extra(bench.extra);
+}
+
 template <class Io, class T> void stemFormFields(Io& io, T& form) {
     io.keep("name", form.name);
     io.need("arrangement", form.arrangement);
@@ -308,6 +314,7 @@ template <class Io, class T> void stemFormFields(Io& io, T& form) {
     io.may("standing", form.standing);
     io.may("pose", form.pose);
     io.mayList("took", form.took, limits::wraps);
+    io.may("bench", form.bench);
 }
 
 template <class Io, Of<StemForm> T> void fields(Io& io, T& form) {

@@ -106,26 +106,34 @@ std::vector<Page> sheetPages(const Plan& plan, const Figures& figures, const She
     const auto add = [&](std::vector<Page> more) {
         std::move(more.begin(), more.end(), std::back_inserter(pages));
     };
-    std::vector<Page> mats;
+    std::vector<Page> mats, cards;
     if (wanted(SheetPage::mats))
         mats = matPages(context);
+    if (wanted(SheetPage::cards))
+        cards = cardPages(context);
     if (wanted(SheetPage::glance)) {
-        // The list of stems says where each one's mat is, so its own pages are counted first.
-        if (!mats.empty()) {
+        // The list of stems says where each one's mat and card are, so its own pages are counted first.
+        if (!mats.empty())
             context.matPage.assign(plan.stems.size(), 0);
-            const std::size_t before = glancePages(context).size();
-            for (std::size_t i = 0; i < mats.size(); ++i)
-                for (const StemId stem : mats[i].stems) {
-                    const auto place = static_cast<std::size_t>(find(plan, stem) - plan.stems.data());
-                    if (context.matPage[place] == 0)
-                        context.matPage[place] = static_cast<int>(before + i + 1);
+        if (!cards.empty())
+            context.cardPage.assign(plan.stems.size(), 0);
+        std::size_t before = glancePages(context).size();
+        const auto number = [&](const std::vector<Page>& of, std::vector<int>& numbers) {
+            for (const Page& page : of) {
+                ++before;
+                for (const StemId stem : page.stems) {
+                    int& first = numbers[static_cast<std::size_t>(find(plan, stem) - plan.stems.data())];
+                    if (first == 0)
+                        first = static_cast<int>(before);
                 }
-        }
+            }
+        };
+        number(mats, context.matPage);
+        number(cards, context.cardPage);
         add(glancePages(context));
     }
     add(std::move(mats));
-    if (wanted(SheetPage::cards))
-        add(cardPages(context));
+    add(std::move(cards));
     if (wanted(SheetPage::leaves))
         add(leavesPages(context));
     if (wanted(SheetPage::supplies))

@@ -35,8 +35,8 @@ struct SheetOptions {
     std::set<SheetPage> only;
     /// The stems of mats, cards and figures, as places in plan.stems; empty for all.
     std::set<std::size_t> stems;
-    /// For printers without colour: the painter turns colours into greys, and codes stand for the mixes as
-    /// ever.
+    /// For printers without colour: the painter turns colours into greys and draws a pattern for each mix;
+    /// codes stand for the mixes as ever.
     bool grey = false;
 };
 
@@ -85,8 +85,7 @@ struct LeafMark {
     double scale = 1;   ///< of the real size: 1 on a mat
     double shorten = 1; ///< of the length alone, where it points towards or away from the viewer
     LeafStyle style = LeafStyle::beads;
-    bool behind = false; ///< behind the stem: fainter
-    SlotRef slot;        ///< which leaf of the plan it stands for; stem 0 for none
+    SlotRef slot; ///< which leaf of the plan it stands for; stem 0 for none
 };
 
 enum class Align { left, middle, right };

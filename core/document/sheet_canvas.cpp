@@ -1,5 +1,7 @@
 #include "core/document/sheet_canvas.h"
 
+#include "core/document/bench.h"
+
 #include <algorithm>
 #include <cmath>
 #include <numeric>
@@ -17,6 +19,17 @@ std::vector<std::size_t> SheetContext::stems() const {
         if (options.stems.empty() || options.stems.contains(i))
             out.push_back(i);
     return out;
+}
+
+std::string SheetContext::ownMeasure() const {
+    const bool measured = std::any_of(plan.binding.wraps.begin(), plan.binding.wraps.end(),
+                                      [](const Wrap& wrap) { return wrap.overlapMeasured; });
+    if (!measured)
+        return {};
+    std::string names;
+    for (const StemId stem : measuredStems(plan))
+        names += (names.empty() ? "" : ", ") + find(plan, stem)->name;
+    return names.empty() ? words.word(SheetWord::ownMeasureOf) : words.word(SheetWord::ownMeasure, {names});
 }
 
 double lineHeight(TextStyle style) {

@@ -17,9 +17,13 @@ struct SheetContext {
     const SheetWords& words;
     /// The page of each stem's first mat, by place in plan.stems; 0 for none, empty where no mats are printed.
     std::vector<int> matPage = {};
+    /// The same of its binding card.
+    std::vector<int> cardPage = {};
 
     /// The stems that are asked for, as places in plan.stems.
     std::vector<std::size_t> stems() const;
+    /// That the lengths of binding are the maker's own measure; empty where they are not.
+    std::string ownMeasure() const;
 };
 
 /// From a baseline to the next, and the parts of it above and below the baseline; mm.

@@ -170,6 +170,9 @@ void figures(SheetFlow& flow, const SheetContext& context) {
     const bool mats = !context.matPage.empty();
     if (mats)
         head.push_back(words.word(SheetWord::columnMat));
+    const bool cards = !context.cardPage.empty();
+    if (cards)
+        head.push_back(words.word(SheetWord::columnCard));
     std::vector<std::vector<std::string>> rows;
     for (const std::size_t i : places) {
         const Stem& stem = context.plan.stems[i];
@@ -183,6 +186,8 @@ void figures(SheetFlow& flow, const SheetContext& context) {
             rows.back().push_back(stem.core ? words.wire(stem.core->diameter, stem.core->gauge) : "");
         if (mats)
             rows.back().push_back(context.matPage[i] > 0 ? std::to_string(context.matPage[i]) : "");
+        if (cards)
+            rows.back().push_back(context.cardPage[i] > 0 ? std::to_string(context.cardPage[i]) : "");
     }
     if (context.options.stems.empty()) {
         const PotFigures& pot = context.figures.pot;
@@ -199,6 +204,10 @@ void figures(SheetFlow& flow, const SheetContext& context) {
     flow.heading(words.word(SheetWord::stemsHeading), 20);
     flow.table(Table::fitted(context, all, aligns, type::text, type::smallStrong, flow.room().width), head,
                rows);
+    if (const std::string own = context.ownMeasure(); !own.empty()) {
+        flow.skip(1);
+        flow.paragraph(own, type::small);
+    }
 }
 
 } // namespace

@@ -49,6 +49,7 @@ enum class SheetWord {
     columnLeafWire,
     columnCore,
     columnMat,
+    columnCard,
     columnCode,
     columnMix,
     columnKind,
@@ -89,17 +90,26 @@ enum class SheetWord {
     columnDo,
     columnUsed,
     columnLeft,
-    cardCut,      ///< what is cut, in a list
-    cardBegin,    ///< length laid in, the wrap in words
-    cardTier,     ///< tier, how it faces, its leaves
-    cardTurn,     ///< a quarter
-    cardHalfTurn, ///< half
-    cardTurnBy,   ///< degrees
-    cardStake,    ///< the stake in words, the overlap
-    cardTail,     ///< length
-    cardFinish,   ///< length kept for it
-    cardCover,    ///< the wrap in words
-    cardLeaf,     ///< side, code, kind
+    cardCut,         ///< what is cut, in a list
+    cardBegin,       ///< length laid in, the wrap in words
+    cardTier,        ///< tier, how it faces, its leaves
+    cardTurn,        ///< a quarter
+    cardHalfTurn,    ///< half
+    cardTurnBy,      ///< degrees
+    cardStake,       ///< the stake in words, the overlap
+    cardTail,        ///< length
+    cardFinishWire,  ///< length kept for it
+    cardFinishFloss, ///< the same
+    cardFinishTape,
+    cardCover,     ///< the wrap in words
+    cardTape,      ///< the same
+    cardPiece,     ///< what is cut, its length
+    cardCore,      ///< core wire in words
+    cardStakeWire, ///< the stake in words
+    cardLayCore,
+    ownMeasure,   ///< stems that were measured
+    ownMeasureOf, ///< where the plan does not say which
+    cardLeaf,       ///< side, code, kind
     cardNothing,
     // leaves to make
     nothingToMake,

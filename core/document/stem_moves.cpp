@@ -39,8 +39,6 @@ Result<Edit> turnTier(const Plan& plan, StemId id, int tier) {
         return *problem;
     const Stem& stem = *find(plan, id);
     const Tier& at = stem.tiers[static_cast<std::size_t>(tier)];
-    if (at.progress.bound)
-        return Problem{ProblemCode::tierBound, "", {stem.name, std::to_string(tier + 1)}};
     const Angle step = at.slots.size() == 2 || turnStep(stem) == degrees(0) ? quarterTurn : turnStep(stem);
     return Edit(TurnTier{id, tier, wrapped(at.turn + step, wholeTurn)});
 }
@@ -80,7 +78,7 @@ Result<Edit> openTier(const Plan& plan, StemId id, int index) {
 }
 
 Result<Edit> removeTiers(const Plan& plan, StemId id, int first, int count) {
-    if (auto problem = barredTaking(plan, id, first, count))
+    if (auto problem = barredTiers(plan, id, first, count))
         return *problem;
     StemDraft draft(plan);
     for (int k = 0; k < count; ++k)
@@ -96,6 +94,7 @@ Result<Edit> addStem(const Plan& plan, StemId after, const std::string& name) {
         static_cast<StemForm&>(insert.part) = *model;
         insert.part.locked = false;
         insert.part.standing.reset();
+        insert.part.bench = {};
         insert.part.extra.clear();
     } else {
         insert.index = static_cast<int>(plan.stems.size());
@@ -115,6 +114,7 @@ Result<Edit> copyStem(const Plan& plan, StemId id, const std::string& name) {
     copy.locked = false;
     copy.standing.reset();
     copy.took.clear();
+    copy.bench = {};
     std::vector<TrayLine> lines = tray(plan);
     for (Tier& tier : copy.tiers) {
         tier.progress = {};
@@ -136,10 +136,6 @@ Result<Edit> copyStem(const Plan& plan, StemId id, const std::string& name) {
 Result<Edit> removeStem(const Plan& plan, StemId id) {
     if (auto problem = barredStem(plan, id))
         return *problem;
-    const Stem& stem = *find(plan, id);
-    for (std::size_t t = 0; t < stem.tiers.size(); ++t)
-        if (stem.tiers[t].progress.bound)
-            return Problem{ProblemCode::tierBound, "", {stem.name, std::to_string(t + 1)}};
     return Edit(Batch{Deed::removeStem, {Remove<StemId>{id}}});
 }
 
@@ -181,8 +177,6 @@ Result<Edit> rearrangeStem(const Plan& plan, StemId id, Arrangement arrangement,
     for (std::size_t t = 0; t < stem.tiers.size(); ++t, turn = wrapped(turn + turnStep(form), wholeTurn)) {
         const Tier& was = stem.tiers[t];
         const int index = static_cast<int>(t);
-        if (was.progress.bound)
-            return Problem{ProblemCode::tierBound, "", {stem.name, std::to_string(t + 1)}};
         if (was.slots.size() == wanted) {
             if (was.turn != turn)
                 batch.edits.emplace_back(TurnTier{id, index, turn});

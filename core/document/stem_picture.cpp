@@ -42,7 +42,6 @@ StemPicture stemPicture(const SheetContext& context, std::size_t place) {
             mark.degrees = std::atan2(across, rise) * 180 / pi;
             // Never so short that its colours cannot be told.
             mark.shorten = std::max(std::hypot(across, rise), 0.45);
-            mark.behind = near < -1e-6;
             mark.slot = {stem.id, static_cast<int>(t), static_cast<int>(i)};
             cover(mark);
             (near < -1e-6 ? out.marks : front).push_back(std::move(mark));

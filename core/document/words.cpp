@@ -23,11 +23,11 @@ constexpr WordList<PotShape::bowl> potShapes{"cylinder", "frustum", "bowl"};
 constexpr WordList<ViewedFrom::front> viewedFrom{"all-round", "front"};
 constexpr WordList<Arrangement::spiral> arrangements{"decussate", "one-plane", "alternate", "whorled",
                                                      "spiral"};
-constexpr WordList<Deed::paste> deeds{"several",     "move-leaf",   "move-leaves",    "move-tiers",
-                                      "swap-leaves", "empty-slots", "open-tier",      "close-tiers",
-                                      "turn-tiers",  "pin-slots",   "fill-from-tray", "change-arrangement",
-                                      "copy-stem",   "remove-stem", "change-stock",   "remove-part",
-                                      "remedy",      "suggestion",  "paste"};
+constexpr WordList<Deed::calibrate> deeds{
+    "several",   "move-leaf",   "move-leaves",  "move-tiers",  "swap-leaves",    "empty-slots",
+    "open-tier", "close-tiers", "turn-tiers",   "pin-slots",   "fill-from-tray", "change-arrangement",
+    "copy-stem", "remove-stem", "change-stock", "remove-part", "remedy",         "suggestion",
+    "paste",     "bench-step",  "calibrate"};
 
 constexpr std::array<Word, std::variant_size_v<Edit::What>> edits{
     "fill-slot",      "swap-slots",  "pin-slot",    "open-tier",   "close-tier",    "move-tiers",

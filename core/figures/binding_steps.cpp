@@ -4,6 +4,7 @@
 #include "core/figures/height.h"
 #include "core/figures/wrap.h"
 
+#include <algorithm>
 #include <array>
 
 namespace stemwright {
@@ -89,6 +90,25 @@ std::vector<BindingStep> bindingSteps(const Plan& plan, const Stem& stem) {
         cover.used = used;
     }
     return steps;
+}
+
+std::size_t stepNow(const Stem& stem, const std::vector<BindingStep>& steps) {
+    const bool begun =
+        std::any_of(stem.tiers.begin(), stem.tiers.end(), [](const Tier& t) { return t.progress.bound; });
+    int others = 0;
+    bool tiersBegin = false;
+    for (std::size_t i = 0; i < steps.size(); ++i) {
+        if (steps[i].code == BindingStepCode::tier) {
+            tiersBegin = true;
+            if (!stem.tiers[static_cast<std::size_t>(steps[i].tier)].progress.bound)
+                return i;
+            continue;
+        }
+        const bool first = !tiersBegin && !stem.tiers.empty();
+        if (++others > stem.bench.steps && !(first && begun))
+            return i;
+    }
+    return steps.size();
 }
 
 } // namespace stemwright

@@ -34,4 +34,10 @@ struct BindingStep {
 /// without leaves wires takes no wrap and has steps for its tiers alone; one without tiers and core has none.
 std::vector<BindingStep> bindingSteps(const Plan& plan, const Stem& stem);
 
+/// How far the work on the stem is: the place in `steps`, which must be the stem's own, of the first that is
+/// not done; their number when all are. A tier's step is done when the tier is bound. Of the others so many are
+/// done as Stem::bench counts, those before the first tier also once any tier is bound, and none after a tier
+/// that is not.
+std::size_t stepNow(const Stem& stem, const std::vector<BindingStep>& steps);
+
 } // namespace stemwright

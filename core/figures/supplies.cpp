@@ -1,5 +1,6 @@
 #include "core/figures/supplies.h"
 
+#include "core/figures/binding_time.h"
 #include "core/figures/height.h"
 #include "core/quantity/bead.h"
 
@@ -171,20 +172,10 @@ private:
             out_.minutesLeft += line.toMake * minutes;
             out_.minutesPartly = out_.minutesPartly || (line.toMake > 0 && minutes == 0);
         }
-        double spent = 0;
-        int bound = 0;
-        for (const Stem& stem : plan_.stems)
-            for (const Tier& tier : stem.tiers) {
-                out_.tiersToBind += !tier.progress.bound;
-                if (tier.progress.bound && tier.progress.minutes > 0) {
-                    spent += tier.progress.minutes;
-                    ++bound;
-                }
-            }
-        if (bound > 0)
-            out_.minutesLeft += out_.tiersToBind * spent / bound;
-        else
-            out_.minutesPartly = out_.minutesPartly || out_.tiersToBind > 0;
+        const BindingTime binding = bindingTime(plan_);
+        out_.tiersToBind = binding.tiersToBind;
+        out_.minutesLeft += binding.minutesLeft();
+        out_.minutesPartly = out_.minutesPartly || (binding.tiersToBind > 0 && binding.minutesPerTier == 0);
     }
 
     const Plan& plan_;

@@ -69,9 +69,9 @@ struct Supplies {
     Purchase coverToBuy;
     int leavesToMake = 0;
     int tiersToBind = 0;
-    /// Of the leaves to make by their kinds' minutes, and of the tiers to bind by the mean of the bound ones.
+    /// Of the leaves to make by their kinds' minutes, and of the tiers to bind by binding_time.h.
     double minutesLeft = 0;
-    /// Whether a part of that is not known: a kind without minutes, or no tier bound yet.
+    /// Whether a part of that is not known: a kind without minutes, or what a tier takes.
     bool minutesPartly = false;
     double cost = 0; ///< of all that has a price
 };

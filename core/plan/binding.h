@@ -52,6 +52,8 @@ struct Wrap {
 /// The layers from the wires outward, none to a few: often wire, or floss, or wire with floss over it.
 struct Binding {
     std::vector<Wrap> wraps;
+    /// How long the maker thinks a tier takes her, until she has timed some; 0 where she does not say.
+    double minutesPerTier = 0;
     std::string extra;
 
     friend bool operator==(const Binding&, const Binding&) = default;

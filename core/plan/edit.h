@@ -162,6 +162,8 @@ enum class Deed {
     remedy,
     suggestion,
     paste,
+    benchStep,
+    calibrate,
 };
 
 /// Several edits as one: all of them or, where one cannot be applied, none.

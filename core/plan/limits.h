@@ -48,6 +48,7 @@ inline constexpr double mostSpare = 5;
 inline constexpr double minutes = 100'000;
 inline constexpr double mostOverlap = 0.95;
 inline constexpr double mostStretch = 10;
+inline constexpr int benchSteps = 100;  ///< of a stem, besides its tiers
 inline constexpr double mostLean = 90;  ///< degrees from straight up
 inline constexpr double mostBend = 180; ///< degrees from foot to tip
 

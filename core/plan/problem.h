@@ -46,7 +46,6 @@ enum class ProblemCode {
                       ///< "stem"), that one's name or nothing
     stockBelowPlaced, ///< values: kind name, mix name, placed, wanted stock
     // what a maker's hand cannot do
-    tierBound,   ///< values: stem name, tier number: it is bound already, at the bench
     samePlace,   ///< the held thing is there already
     leavesAlike, ///< values: kind name, mix name: what is held and what is there are the same
     noRoom,      ///< values: stem name: what is held reaches beyond its tiers

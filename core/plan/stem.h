@@ -50,6 +50,15 @@ struct Progress {
     friend bool operator==(const Progress&, const Progress&) = default;
 };
 
+/// What has been done of a stem at the bench besides its tiers.
+struct Bench {
+    /// How many of its steps that bind no tier are done, in their order (core/figures/binding_steps.h).
+    int steps = 0;
+    std::string extra{};
+
+    friend bool operator==(const Bench&, const Bench&) = default;
+};
+
 /// The leaves bound on together at one level.
 struct Tier {
     /// Where the first leaf points, counter-clockwise seen from above: 0 to the viewer's left, 90 to the front,
@@ -123,6 +132,7 @@ struct StemForm {
     /// What the maker measured on it, by wrap, each once: overlaps are fitted to these
     /// (core/figures/calibration.h).
     std::vector<Took> took;
+    Bench bench;
     std::string extra;
 
     friend bool operator==(const StemForm&, const StemForm&) = default;

@@ -159,6 +159,7 @@ private:
 
     void binding() {
         count(plan_.binding.wraps.size(), "binding.wraps", limits::wraps);
+        range(plan_.binding.minutesPerTier, "binding.minutes_per_tier", 0, limits::minutes);
         for (std::size_t i = 0; i < plan_.binding.wraps.size() && !problem_; ++i) {
             const Wrap& wrap = plan_.binding.wraps[i];
             const std::string at = item("binding.wraps", i);
@@ -239,6 +240,7 @@ private:
                 length(stem.standing->x, at + ".standing.x_mm", -limits::longest, limits::longest);
                 length(stem.standing->y, at + ".standing.y_mm", -limits::longest, limits::longest);
             }
+            range(stem.bench.steps, at + ".bench.steps", 0, limits::benchSteps);
             if (stem.pose) {
                 range(inDegrees(stem.pose->lean), at + ".pose.lean_deg", 0, limits::mostLean);
                 range(inDegrees(stem.pose->bend), at + ".pose.bend_deg", -limits::mostBend, limits::mostBend);

@@ -150,16 +150,17 @@ TEST_F(MainWindowTest, UndoByTheMenuSaysWhatItTakesBack) {
 
 TEST_F(MainWindowTest, EveryPlaceIsReachedByAKey) {
     auto* places = window.findChild<QStackedWidget*>(QStringLiteral("places"));
-    const auto shows = [&](Qt::Key key, int place) {
-        QTest::keyClick(&window, key, Qt::ControlModifier);
-        // A button that is pressed by its key goes down for a moment first.
+    // A button that is pressed by its key goes down for a moment first.
+    const auto shows = [&](int place) {
+        QTest::keyClick(&window, static_cast<Qt::Key>(Qt::Key_1 + place), Qt::ControlModifier);
         return QTest::qWaitFor([&] { return places->currentIndex() == place; }, 2000);
     };
     window.activateWindow();
     ASSERT_TRUE(QTest::qWaitForWindowActive(&window));
-    EXPECT_TRUE(shows(Qt::Key_1, 0));
-    EXPECT_TRUE(shows(Qt::Key_3, 2));
-    EXPECT_TRUE(shows(Qt::Key_2, 1));
+    ASSERT_GE(places->count(), 3);
+    for (int place = 0; place < places->count(); ++place)
+        EXPECT_TRUE(shows(place)) << place;
+    EXPECT_TRUE(shows(0));
 }
 
 TEST_F(MainWindowTest, ARefusedEditIsSaidInTheStatusLine) {

@@ -14,6 +14,7 @@
 #include <QComboBox>
 #include <QLabel>
 #include <QListWidget>
+#include <QProgressBar>
 #include <QPushButton>
 #include <QScrollBar>
 #include <QTemporaryDir>
@@ -160,6 +161,25 @@ TEST_F(SheetsPlaceTest, SavesPdfAndSvgAndSaysSo) {
     EXPECT_TRUE(said(QStringLiteral("svg")));
     EXPECT_EQ(QDir(folder.filePath(QStringLiteral("svg"))).entryList({QStringLiteral("*.svg")}).size(),
               static_cast<qsizetype>(pages()));
+}
+
+TEST_F(SheetsPlaceTest, WritingShowsHowFarItIsAndStops) {
+    QTemporaryDir folder;
+    const QString file = folder.filePath(QStringLiteral("plant.pdf"));
+    ask::setStand(ask::Stand{{}, {}, [&] { return file; }});
+    session.open(test::largeBoard(60, 30), {});
+    ASSERT_TRUE(becomes([&] { return pages() > 40; }));
+    settle();
+    QTest::mouseClick(child<QPushButton>("sheetsSavePdf"), Qt::LeftButton);
+    auto* progress = child<QProgressBar>("sheetsProgress");
+    auto* stop = child<QPushButton>("sheetsStop");
+    EXPECT_TRUE(becomes([&] { return progress->isVisible() && progress->maximum() > 40; }));
+    EXPECT_TRUE(stop->isVisible());
+    QTest::mouseClick(stop, Qt::LeftButton);
+    EXPECT_TRUE(said(QStringLiteral("Stopped")));
+    EXPECT_FALSE(QFile::exists(file));
+    EXPECT_FALSE(stop->isVisible());
+    EXPECT_TRUE(child<QPushButton>("sheetsSavePdf")->isEnabled());
 }
 
 TEST_F(SheetsPlaceTest, AFolderThatCannotBeWrittenIsASentence) {

@@ -175,14 +175,11 @@ TEST_F(Moves, ToAndFromTheTray) {
     EXPECT_EQ(refused(HeldFromTray{{small, sea}}, OntoTray{}), ProblemCode::samePlace);
 }
 
-TEST_F(Moves, WhatIsPinnedLockedOrBoundStays) {
+TEST_F(Moves, WhatIsPinnedOrLockedStays) {
     make(pinSlots(plan, {{one, 1, 0}}, true));
     EXPECT_EQ(refused(leaf({one, 1, 0}), OntoTray{}), ProblemCode::slotPinned);
     EXPECT_EQ(refused(leaf({two, 0, 0}), OntoSlot{{one, 1, 0}}), ProblemCode::slotPinned);
     EXPECT_EQ(refused(HeldTiers{one, 0, 2, 0}, OntoTray{}), ProblemCode::slotPinned);
-    make(Edit(MarkTier{two, 0, {true, 0, ""}}));
-    EXPECT_EQ(refused(leaf({two, 0, 0}), OntoTray{}), ProblemCode::tierBound);
-    EXPECT_EQ(refused(leaf({one, 0, 0}), IntoGap{two, 0}), ProblemCode::tierBound);
     drop(leaf({one, 0, 0}), IntoGap{two, 1});
     make(lockStem(plan, two, true));
     EXPECT_EQ(refused(leaf({one, 0, 1}), IntoGap{two, 2}), ProblemCode::stemLocked);

@@ -45,6 +45,8 @@ Plan fullPlan() {
     plan.stems[0].standing = Standing{millimetres(-12.25), millimetres(3), ""};
     plan.stems[1].arrangement = Arrangement::whorled;
     plan.stems[1].whorl = 5;
+    plan.binding.minutesPerTier = 3.25;
+    plan.stems[1].bench = {3, ""};
     plan.stems[0].tiers[0].spacing = millimetres(1.0 / 3);
     plan.stems[0].tiers[0].turn = degrees(137.50776405003785);
     plan.stems[0].tiers[0].progress = {true, 4.5, ""};

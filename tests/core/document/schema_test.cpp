@@ -31,7 +31,7 @@ const char* const everyKey = R"({
   "binding": {"wraps": [{"with": "wire", "strands": 1, "width_mm": 0.3, "thickness_mm": 0.3,
              "gauge": {"system": "awg", "number": 28}, "overlap": 0.1, "stretch": 1.5, "start_tail_mm": 20,
              "finish_mm": 30, "hold_mm": 80, "sold_mm": 10000, "name": "n", "metal": "hard-copper",
-             "own_metal": "bronze", "own": "w", "overlap_measured": true}]},
+             "own_metal": "bronze", "own": "w", "overlap_measured": true}], "minutes_per_tier": 3},
   "pot": {"name": "p", "shape": "bowl", "top_diameter_mm": 130, "bottom_diameter_mm": 80, "depth_mm": 60,
           "planting_depth_mm": 10, "clay": {"depth_mm": 40, "density_kg_m3": 1600, "own": "clay"},
           "stake": {"diameter_mm": 1.3, "gauge": {"system": "steel", "number": 18}, "metal": "hard-brass",
@@ -54,6 +54,7 @@ const char* const everyKey = R"({
              "locked": true, "standing": {"x_mm": 1, "y_mm": -2},
              "took": [{"wrap": 0, "used_mm": 600}],
              "pose": {"lean_deg": 9, "bend_deg": -20, "toward_deg": 30},
+             "bench": {"steps": 2},
              "tiers": [{"turn_deg": 45, "spacing_mm": 9, "progress": {"bound": true, "minutes": 2},
                         "slots": [{"kind": 1, "mix": 1, "pinned": true}]}]}]
 })";

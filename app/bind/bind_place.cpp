@@ -1,0 +1,528 @@
+#include "app/bind/bind_place.h"
+
+#include "app/bind/bind_picture.h"
+#include "app/bind/stem_end.h"
+#include "app/leaf_painter.h"
+#include "app/look.h"
+#include "app/session.h"
+#include "app/settings.h"
+#include "app/sheet_words.h"
+#include "app/wording.h"
+#include "core/document/bench.h"
+#include "core/document/step_text.h"
+#include "core/figures/binding_time.h"
+
+#include <QAccessible>
+#include <QCheckBox>
+#include <QComboBox>
+#include <QKeyEvent>
+#include <QLabel>
+#include <QLocale>
+#include <QPainter>
+#include <QProgressBar>
+#include <QPushButton>
+#include <QScrollArea>
+#include <QStyle>
+#include <QVBoxLayout>
+
+#include <algorithm>
+
+namespace stemwright {
+
+namespace {
+
+constexpr int sideWidth = 430;      ///< px
+constexpr int leafPicture = 58;     ///< px
+constexpr double longestTier = 120; ///< minutes: whoever took longer was not binding
+
+QFont large(double times, bool bold = false) {
+    QFont font = look::font(bold ? look::Type::strong : look::Type::text);
+    font.setPointSizeF(font.pointSizeF() * times);
+    return font;
+}
+
+QLabel* label(QWidget* parent, const char* name, double times, bool bold = false) {
+    auto* made = new QLabel(parent);
+    made->setObjectName(QLatin1String(name));
+    made->setFont(large(times, bold));
+    made->setWordWrap(true);
+    made->setTextFormat(Qt::PlainText);
+    return made;
+}
+
+void setSaid(QLabel* label, const QString& said) {
+    label->setText(said);
+    label->setVisible(!said.isEmpty());
+}
+
+QPixmap pictureOf(const LeafLook& look, double ratio) {
+    QPixmap picture(QSize(leafPicture, leafPicture) * ratio);
+    picture.setDevicePixelRatio(ratio);
+    picture.fill(Qt::transparent);
+    QPainter painter(&picture);
+    const double scale = (leafPicture - 6) / std::max({look.length, look.width, 1.0});
+    paintLeaf(painter, look, QPointF(leafPicture / 2.0, (leafPicture + look.length * scale) / 2), 0, scale);
+    return picture;
+}
+
+} // namespace
+
+BindPlace::BindPlace(Session& session, Keep keep, QWidget* parent)
+    : QWidget(parent), session_(session), keep_(std::move(keep)) {
+    setObjectName(QStringLiteral("bindPlace"));
+    setAccessibleName(tr("Bind: one stem, step by step"));
+    setFocusPolicy(Qt::StrongFocus);
+    build();
+    connect(&session_, &Session::changed, this, [this](const Change& change) {
+        if (change.anotherPlan)
+            stem_ = {};
+        if (change.anotherPlan || !stemwright::find(session_.plan(), stem_))
+            stem_ = nextStem();
+        fillStems();
+        refresh();
+        // An undo is progress too.
+        if (!change.anotherPlan && isVisible())
+            showKept(keep_());
+    });
+    stem_ = nextStem();
+    fillStems();
+    refresh();
+}
+
+void BindPlace::build() {
+    auto* rows = new QVBoxLayout(this);
+    rows->setContentsMargins(5 * look::unit, 3 * look::unit, 5 * look::unit, 4 * look::unit);
+    rows->setSpacing(3 * look::unit);
+    rows->addWidget(buildTop());
+    auto* middle = new QHBoxLayout;
+    middle->setSpacing(5 * look::unit);
+    picture_ = new BindPicture(session_, this);
+    middle->addWidget(picture_, 1);
+    middle->addWidget(buildSide());
+    rows->addLayout(middle, 1);
+    rows->addWidget(buildButtons());
+    connect(asHeld_, &QCheckBox::toggled, this, [this](bool on) {
+        settings::setBindAsHeld(on);
+        picture_->setAsHeld(on);
+        refresh();
+    });
+    asHeld_->setChecked(settings::bindAsHeld());
+    timed_->setChecked(settings::bindTimed());
+    connect(timed_, &QCheckBox::toggled, this, [this](bool on) {
+        settings::setBindTimed(on);
+        clock_.start();
+        showTime();
+    });
+}
+
+QWidget* BindPlace::buildTop() {
+    auto* top = new QWidget(this);
+    auto* row = new QHBoxLayout(top);
+    row->setContentsMargins(0, 0, 0, 0);
+    row->setSpacing(4 * look::unit);
+    stems_ = new QComboBox(top);
+    stems_->setObjectName(QStringLiteral("bindStems"));
+    stems_->setAccessibleName(tr("Stem to bind"));
+    stems_->setFont(large(1.5, true));
+    stems_->setMinimumHeight(44);
+    stems_->setMinimumContentsLength(16);
+    stems_->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+    connect(stems_, &QComboBox::activated, this, [this](int index) {
+        setStem(StemId{stems_->itemData(index).toUInt()});
+        setFocus();
+    });
+    row->addWidget(stems_, 1);
+    where_ = label(top, "bindWhere", 1.5);
+    where_->setWordWrap(false);
+    row->addWidget(where_);
+    progress_ = new QProgressBar(top);
+    progress_->setObjectName(QStringLiteral("bindProgress"));
+    progress_->setAccessibleName(tr("Steps done"));
+    progress_->setTextVisible(false);
+    progress_->setFixedHeight(12);
+    row->addWidget(progress_, 1);
+    const auto box = [&](const QString& text, const char* name, const QString& tip) {
+        auto* made = new QCheckBox(text, top);
+        made->setObjectName(QLatin1String(name));
+        made->setToolTip(tip);
+        made->setFont(large(1.2));
+        made->setMinimumHeight(44);
+        // By Tab only, so that the space bar stays the place's after a click.
+        made->setFocusPolicy(Qt::TabFocus);
+        row->addWidget(made);
+        return made;
+    };
+    asHeld_ = box(tr("As I &hold it"), "bindAsHeld",
+                  tr("Turns the picture with the stem: the tier to bind now lies to your left and right"));
+    timed_ = box(tr("T&ime each tier"), "bindTimed",
+                 tr("Keeps how long each tier took, for the hours that are left"));
+    auto* whole = new QPushButton(tr("&Whole screen"), top);
+    whole->setObjectName(QStringLiteral("bindWholeScreen"));
+    whole->setCheckable(true);
+    whole->setProperty("tall", true);
+    whole->setFocusPolicy(Qt::TabFocus);
+    connect(whole, &QPushButton::toggled, this, [this](bool on) {
+        window()->setWindowState(window()->windowState().setFlag(Qt::WindowFullScreen, on));
+    });
+    row->addWidget(whole);
+    return top;
+}
+
+QWidget* BindPlace::buildSide() {
+    auto* scroll = new QScrollArea(this);
+    scroll->setObjectName(QStringLiteral("bindSide"));
+    scroll->setFrameShape(QFrame::NoFrame);
+    scroll->setWidgetResizable(true);
+    scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    scroll->setFocusPolicy(Qt::NoFocus);
+    scroll->setFixedWidth(sideWidth);
+    auto* side = new QWidget(scroll);
+    scroll->setWidget(side);
+    auto* rows = new QVBoxLayout(side);
+    rows->setContentsMargins(0, 0, 2 * look::unit, 0);
+    rows->setSpacing(3 * look::unit);
+    turn_ = label(side, "bindTurn", 1.5);
+    title_ = label(side, "bindTitle", 2.6, true);
+    doing_ = label(side, "bindDoing", 1.75);
+    leaves_ = new QWidget(side);
+    leaves_->setObjectName(QStringLiteral("bindLeaves"));
+    leafRows_ = new QVBoxLayout(leaves_);
+    leafRows_->setContentsMargins(0, 0, 0, 0);
+    leafRows_->setSpacing(2 * look::unit);
+    wrap_ = label(side, "bindWrap", 1.9, true);
+    used_ = label(side, "bindUsed", 1.35);
+    usedBar_ = new QProgressBar(side);
+    usedBar_->setObjectName(QStringLiteral("bindUsedBar"));
+    usedBar_->setAccessibleName(tr("Used of what was cut"));
+    usedBar_->setTextVisible(false);
+    usedBar_->setFixedHeight(12);
+    caution_ = label(side, "bindCaution", 1.15, true);
+    caution_->setProperty("refusal", true);
+    next_ = label(side, "bindNext", 1.3);
+    next_->setProperty("quiet", true);
+    end_ = new StemEnd(session_, side);
+    connect(end_, &StemEnd::done, this, [this] { setFocus(); });
+    for (QWidget* part : std::initializer_list<QWidget*>{turn_, title_, leaves_, doing_, wrap_, used_, usedBar_,
+                                                         end_, caution_, next_})
+        rows->addWidget(part);
+    rows->addStretch();
+    return scroll;
+}
+
+QWidget* BindPlace::buildButtons() {
+    auto* bottom = new QWidget(this);
+    auto* row = new QHBoxLayout(bottom);
+    row->setContentsMargins(0, 0, 0, 0);
+    row->setSpacing(4 * look::unit);
+    const auto button = [&](const char* name) {
+        auto* made = new QPushButton(bottom);
+        made->setObjectName(QLatin1String(name));
+        made->setFont(large(1.7, true));
+        made->setProperty("large", true);
+        made->setFocusPolicy(Qt::TabFocus);
+        return made;
+    };
+    back_ = button("bindBack");
+    back_->setText(tr("Back"));
+    back_->setToolTip(tr("Backspace or Page Up"));
+    back_->setMinimumWidth(220);
+    done_ = button("bindDone");
+    done_->setProperty("main", true);
+    done_->setToolTip(tr("Space or Page Down"));
+    done_->setMinimumWidth(sideWidth);
+    connect(back_, &QPushButton::clicked, this, &BindPlace::goBack);
+    connect(done_, &QPushButton::clicked, this, &BindPlace::goOn);
+    row->addWidget(back_);
+    auto* said = new QVBoxLayout;
+    said->setSpacing(0);
+    time_ = label(bottom, "bindTime", 1.2);
+    kept_ = label(bottom, "bindKept", 1.2);
+    kept_->setProperty("quiet", true);
+    said->addStretch();
+    said->addWidget(time_);
+    said->addWidget(kept_);
+    said->addStretch();
+    row->addLayout(said, 1);
+    row->addWidget(done_);
+    return bottom;
+}
+
+bool BindPlace::isDone(const Stem& stem) const {
+    const std::vector<BindingStep> steps = bindingSteps(session_.plan(), stem);
+    return stepNow(stem, steps) == steps.size();
+}
+
+StemId BindPlace::nextStem() const {
+    const std::vector<Stem>& stems = session_.plan().stems;
+    if (stems.empty())
+        return {};
+    const Stem* here = stemwright::find(session_.plan(), stem_);
+    const std::size_t from = here ? placeOfStem() + 1 : 0;
+    for (std::size_t i = 0; i < stems.size(); ++i) {
+        const Stem& stem = stems[(from + i) % stems.size()];
+        if (stem.id != stem_ && !stem.tiers.empty() && !isDone(stem))
+            return stem.id;
+    }
+    return here ? StemId{} : stems.front().id;
+}
+
+std::size_t BindPlace::placeOfStem() const {
+    return static_cast<std::size_t>(stemwright::find(session_.plan(), stem_) - session_.plan().stems.data());
+}
+
+void BindPlace::setStem(StemId stem) {
+    if (!stemwright::find(session_.plan(), stem))
+        return;
+    stem_ = stem;
+    fillStems();
+    refresh();
+}
+
+void BindPlace::fillStems() {
+    const QSignalBlocker quiet(stems_);
+    stems_->clear();
+    for (const Stem& stem : session_.plan().stems) {
+        const auto bound = std::count_if(stem.tiers.begin(), stem.tiers.end(),
+                                         [](const Tier& tier) { return tier.progress.bound; });
+        const auto all = static_cast<std::ptrdiff_t>(stem.tiers.size());
+        const QString how = all == 0       ? tr("no leaves")
+                            : bound == 0   ? tr("not begun")
+                            : bound < all  ? tr("%1 of %2 tiers").arg(bound).arg(all)
+                            : isDone(stem) ? tr("bound ✓")
+                                           : tr("all tiers");
+        stems_->addItem(tr("%1: %2").arg(text(stem.name), how), stem.id.value);
+        if (stem.id == stem_)
+            stems_->setCurrentIndex(stems_->count() - 1);
+    }
+    stems_->setEnabled(stems_->count() > 0);
+}
+
+void BindPlace::goOn() {
+    const Stem* stem = stemwright::find(session_.plan(), stem_);
+    if (!stem)
+        return;
+    const double minutes =
+        timed_->isChecked() && clock_.isValid() ? static_cast<double>(clock_.elapsed()) / 60'000 : 0;
+    const std::optional<Edit> edit = stepDone(session_.plan(), stem_, minutes <= longestTier ? minutes : 0);
+    clock_.start();
+    if (edit) {
+        session_.make(*edit);
+        return;
+    }
+    if (const StemId next = nextStem())
+        setStem(next);
+    setFocus();
+}
+
+void BindPlace::goBack() {
+    clock_.start();
+    if (const std::optional<Edit> edit = stepBack(session_.plan(), stem_))
+        session_.make(*edit);
+}
+
+void BindPlace::refresh() {
+    const Stem* stem = stemwright::find(session_.plan(), stem_);
+    picture_->setVisible(stem != nullptr);
+    end_->setVisible(false);
+    if (!stem) {
+        for (QLabel* said : {turn_, doing_, wrap_, used_, caution_, next_, where_})
+            setSaid(said, {});
+        setSaid(title_, tr("The plan has no stems yet."));
+        leaves_->hide();
+        usedBar_->hide();
+        progress_->hide();
+        done_->setEnabled(false);
+        back_->setEnabled(false);
+        return;
+    }
+    const std::vector<BindingStep> steps = bindingSteps(session_.plan(), *stem);
+    const std::size_t now = stepNow(*stem, steps);
+    const int count = static_cast<int>(steps.size());
+    progress_->show();
+    progress_->setRange(0, std::max(1, count));
+    progress_->setValue(static_cast<int>(now));
+    setSaid(where_, count == 0            ? QString()
+                    : now == steps.size() ? tr("all %1 steps done").arg(count)
+                                          : tr("step %1 of %2").arg(now + 1).arg(count));
+    back_->setEnabled(now > 0);
+    showStep(*stem, steps, now);
+    showTime();
+    // Whoever hears the window rather than sees it is told the step.
+    setAccessibleDescription(QStringList{title_->text(), turn_->text(), doing_->text(), wrap_->text()}
+                                 .join(QLatin1Char(' '))
+                                 .simplified());
+    QAccessibleEvent event(this, QAccessible::DescriptionChanged);
+    QAccessible::updateAccessibility(&event);
+}
+
+void BindPlace::showStep(const Stem& stem, const std::vector<BindingStep>& steps, std::size_t now) {
+    const Plan& plan = session_.plan();
+    const TranslatedWords words(plan.units);
+    const StemFigures& figures = session_.figures().stems[placeOfStem()];
+    setSaid(turn_, {});
+    setSaid(doing_, {});
+    setSaid(wrap_, {});
+    setSaid(caution_, {});
+    setSaid(next_, {});
+    leaves_->hide();
+    showWraps(steps, now);
+    if (now == steps.size()) {
+        picture_->setStep(stem.id, -1, {});
+        const StemId next = nextStem();
+        if (steps.empty()) {
+            setSaid(title_, tr("Nothing to bind"));
+            setSaid(doing_, tr("%1 has no leaves and no core wire yet.").arg(text(stem.name)));
+        } else {
+            setSaid(title_, tr("%1 is bound").arg(text(stem.name)));
+            end_->setStem(stem.id);
+        }
+        done_->setEnabled(static_cast<bool>(next));
+        done_->setText(next ? tr("Next: %1").arg(nameText(plan, next)) : tr("All stems are bound"));
+        return;
+    }
+    const BindingStep& step = steps[now];
+    done_->setEnabled(true);
+    done_->setText(tr("Done, go on"));
+    if (step.code == BindingStepCode::tier) {
+        const Tier& tier = stem.tiers[static_cast<std::size_t>(step.tier)];
+        picture_->setStep(stem.id, step.tier, step.along);
+        setSaid(turn_, text(turnText(stem, step, words)));
+        setSaid(title_, tr("Tier %1: %2").arg(step.tier + 1).arg(text(facingText(tier, words))));
+        showLeaves(stem, step.tier);
+        if (step.along > Length{})
+            setSaid(wrap_, tr("then wrap %1").arg(sizeText(step.along, plan.units)));
+    } else {
+        const bool atTip = step.code == BindingStepCode::begin && !stem.tiers.empty();
+        picture_->setStep(stem.id, atTip ? 0 : -1, step.code == BindingStepCode::tail ? step.along : Length{});
+        switch (step.code) {
+        case BindingStepCode::cut:
+            setSaid(title_, tr("Cut to length"));
+            break;
+        case BindingStepCode::begin:
+            setSaid(title_, tr("Lay in the tail"));
+            break;
+        case BindingStepCode::stake:
+            setSaid(title_, tr("Add the stake"));
+            break;
+        case BindingStepCode::tail:
+            setSaid(title_, tr("Wrap the tail"));
+            break;
+        case BindingStepCode::finish:
+            setSaid(title_, tr("Finish off"));
+            break;
+        default:
+            setSaid(title_, plan.binding.wraps[step.wrap].with == WrapWith::tape ? tr("Tape the stem")
+                                                                                 : tr("Wind the next layer"));
+        }
+        setSaid(doing_, text(stepText(plan, stem, figures, step, words)));
+        if (step.code == BindingStepCode::tail || step.code == BindingStepCode::cover)
+            setSaid(wrap_, tr("wrap %1").arg(sizeText(step.along, plan.units)));
+    }
+    if (cutsWire(step.code))
+        setSaid(caution_, text(words.caution(SheetCaution::cutWire)) + QLatin1Char('\n') +
+                              text(words.caution(SheetCaution::sharpEnds)));
+    if (now + 1 < steps.size())
+        setSaid(next_, tr("Next: %1").arg(text(stepText(plan, stem, figures, steps[now + 1], words))));
+    else
+        setSaid(next_, tr("This is the last step of this stem."));
+}
+
+void BindPlace::showLeaves(const Stem& stem, int tier) {
+    while (QLayoutItem* item = leafRows_->takeAt(0)) {
+        delete item->widget();
+        delete item;
+    }
+    const Plan& plan = session_.plan();
+    const std::vector<Slot>& places = stem.tiers[static_cast<std::size_t>(tier)].slots;
+    std::vector<bool> told(places.size());
+    for (std::size_t s = 0; s < places.size(); ++s) {
+        if (told[s])
+            continue;
+        // Leaves that are alike stand in one row, with every side they go to.
+        QStringList sides;
+        for (std::size_t other = s; other < places.size(); ++other)
+            if (places[other].leaf == places[s].leaf) {
+                told[other] = true;
+                sides << sideText(sideOf(slotTurn(stem.tiers[static_cast<std::size_t>(tier)], other)));
+            }
+        if (sides.size() > 4)
+            sides = {tr("%1 leaves").arg(sides.size())};
+        auto* row = new QWidget(leaves_);
+        auto* line = new QHBoxLayout(row);
+        line->setContentsMargins(0, 0, 0, 0);
+        line->setSpacing(3 * look::unit);
+        auto* picture = new QLabel(row);
+        picture->setPixmap(pictureOf(lookOf(plan, places[s].leaf), devicePixelRatioF()));
+        picture->setFixedSize(leafPicture, leafPicture);
+        line->addWidget(picture);
+        auto* words = label(row, "bindLeaf", 1.45);
+        words->setText(tr("%1: %2").arg(sides.join(tr(" and ")), slotText(plan, places[s])));
+        line->addWidget(words, 1);
+        leafRows_->addWidget(row);
+    }
+    leaves_->show();
+}
+
+void BindPlace::showWraps(const std::vector<BindingStep>& steps, std::size_t now) {
+    const Plan& plan = session_.plan();
+    const std::vector<WrapFigures>& wraps = session_.figures().stems[placeOfStem()].wraps;
+    usedBar_->hide();
+    setSaid(used_, {});
+    if (steps.empty() || wraps.empty())
+        return;
+    const TranslatedWords words(plan.units);
+    // What has been used when the step before this one was done, of the layer that is wound now.
+    const std::size_t w = std::min(now < steps.size() ? steps[now].wrap : std::size_t{0}, wraps.size() - 1);
+    const Length used = now > 0 ? steps[now - 1].used[w] : Length{};
+    if (wraps[w].toCut <= Length{})
+        return;
+    setSaid(used_, tr("%1: %2 used so far, %3 left of the %4 cut")
+                       .arg(text(words.wrap(plan.binding.wraps[w])), cutText(used, plan.units),
+                            cutText(wraps[w].toCut - used, plan.units), cutText(wraps[w].toCut, plan.units)));
+    usedBar_->setRange(0, 1000);
+    usedBar_->setValue(static_cast<int>(1000 * inMillimetres(used) / inMillimetres(wraps[w].toCut)));
+    usedBar_->show();
+}
+
+void BindPlace::showTime() {
+    const BindingTime time = bindingTime(session_.plan());
+    setSaid(time_, time.minutesLeft() > 0
+                       ? tr("%1 min a tier; about %2 of binding left")
+                             .arg(QLocale().toString(time.minutesPerTier, 'f', 1),
+                                  text(TranslatedWords(session_.plan().units).hours(time.minutesLeft())))
+                       : QString());
+}
+
+void BindPlace::showKept(const QString& sentence) {
+    setSaid(kept_, sentence);
+}
+
+void BindPlace::keyPressEvent(QKeyEvent* event) {
+    switch (event->key()) {
+    case Qt::Key_Space:
+    case Qt::Key_PageDown:
+        // A foot that rests on the pedal binds one tier, not ten.
+        if (!event->isAutoRepeat())
+            goOn();
+        return;
+    case Qt::Key_Backspace:
+    case Qt::Key_PageUp:
+        if (!event->isAutoRepeat())
+            goBack();
+        return;
+    default:
+        QWidget::keyPressEvent(event);
+    }
+}
+
+void BindPlace::showEvent(QShowEvent* event) {
+    QWidget::showEvent(event);
+    clock_.start();
+}
+
+void BindPlace::hideEvent(QHideEvent* event) {
+    QWidget::hideEvent(event);
+    clock_.invalidate();
+}
+
+} // namespace stemwright
