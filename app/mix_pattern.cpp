@@ -25,7 +25,7 @@ struct Pattern {
 const std::vector<Pattern>& patterns() {
     static const std::vector<Pattern> all{
         {{-45}, 1.3, Spot::none},   {{}, 1.5, Spot::dot},         {{45}, 1.3, Spot::none},
-        {{}, 1.0, Spot::none},      {{0, 90}, 1.6, Spot::none},   {{}, 2.0, Spot::ring},
+        {{}, 1.0, Spot::none},      {{0, 90}, 2.1, Spot::none},   {{}, 2.0, Spot::ring},
         {{0}, 1.2, Spot::none},     {{-45, 45}, 1.7, Spot::none}, {{90}, 1.2, Spot::none},
         {{}, 2.0, Spot::plus},      {{-20}, 0.8, Spot::none},     {{}, 1.7, Spot::dash},
         {{70}, 0.8, Spot::none},    {{}, 0.9, Spot::dot},         {{-70, 70}, 1.7, Spot::none},

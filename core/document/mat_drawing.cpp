@@ -128,6 +128,9 @@ void MatLayout::drawCodes(Canvas& canvas, bool side, double axis, const MatPart&
         taken.push_back(box);
         if (ring)
             canvas.add(CircleMark{middle, 1.6, true, Ink::paper, 0.15, Ink::quiet});
+        else if (context_.options.grey)
+            // Patterns would run through the letters.
+            canvas.fill({box.x - 0.5, box.y - 0.4, box.width + 1, box.height + 0.8}, Ink::paper);
         canvas.add(std::move(mark));
         return true;
     };

@@ -94,6 +94,7 @@ Result<Edit> addStem(const Plan& plan, StemId after, const std::string& name) {
         static_cast<StemForm&>(insert.part) = *model;
         insert.part.locked = false;
         insert.part.standing.reset();
+        insert.part.took.clear();
         insert.part.bench = {};
         insert.part.extra.clear();
     } else {
