@@ -4,6 +4,7 @@
 #include "app/figures_text.h"
 #include "app/file_store.h"
 #include "app/messages.h"
+#include "app/pot/pot_commands.h"
 #include "app/sheet_painter.h"
 #include "app/steps_command.h"
 #include "app/suggest_commands.h"
@@ -232,6 +233,14 @@ const std::vector<Command>& commands() {
          "[--grey]",
          QT_TRANSLATE_NOOP("CommandLine", "writes the paper"), runSheets},
         stepsCommand(),
+        {"place", "place PLAN -o PLAN [--seed N] [--json]",
+         QT_TRANSLATE_NOOP("CommandLine",
+                           "finds which stem stands where in the pot, and says how good that is"),
+         placeCommand},
+        {"picture",
+         "picture PLAN -o FILE.png|svg [--turn DEG] [--tilt DEG] [--size WxH] [--ground light|dark] [--eyes "
+         "EYES]",
+         QT_TRANSLATE_NOOP("CommandLine", "paints the plant in its pot"), pictureCommand},
         {"check", "check PLAN",
          QT_TRANSLATE_NOOP("CommandLine", "prints the findings; exit 1 if there are any"), runCheck},
     };
@@ -302,7 +311,7 @@ std::optional<int> parseWindow(const Arguments& arguments, const CommandStreams&
         return streams.unusable(
             tr("--size takes a width and a height from 200 to 8000, such as 1440x900, not “%1”.")
                 .arg(parser.value(size)));
-    const QStringList known{QStringLiteral("leaves"), QStringLiteral("board"), QStringLiteral("bind"),
+    const QStringList known{QStringLiteral("leaves"), QStringLiteral("board"), QStringLiteral("pot"), QStringLiteral("bind"),
                             QStringLiteral("sheets")};
     if (!known.contains(parser.value(place)))
         return streams.unusable(

@@ -14,7 +14,7 @@ struct WindowRequest {
     std::optional<QString> screenshot; ///< write a picture of the window here and end
     int width = 0;                     ///< of the window; 0 for its own choice
     int height = 0;
-    QString place; ///< leaves, board, bind, sheets; empty for board
+    QString place; ///< leaves, board, pot, bind, sheets; empty for board
 };
 
 /// Exit codes of the program.

@@ -31,6 +31,7 @@ inline constexpr QColor onNight{250, 247, 240};
 inline constexpr QColor onNightAccent{246, 190, 138};
 inline constexpr QColor stem{139, 122, 80};
 inline constexpr QColor clay{183, 170, 146};
+inline constexpr QColor pot{222, 214, 198}; ///< the glaze of a pot in the round
 inline constexpr QColor focus{26, 92, 150}; ///< keyboard focus, unlike anything on the board
 
 inline constexpr int unit = 4;    ///< spacing comes in multiples of this, px

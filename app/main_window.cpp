@@ -7,6 +7,7 @@
 #include "app/leaves/leaves_place.h"
 #include "app/look.h"
 #include "app/messages.h"
+#include "app/pot/pot_place.h"
 #include "app/recovery.h"
 #include "app/session.h"
 #include "app/settings.h"
@@ -129,6 +130,7 @@ void MainWindow::buildPlaces() {
     addPlace(tr("Leaves"), "leaves",
              new LatePlace([this](QWidget* in) { return new LeavesPlace(*session_, in); }));
     addPlace(tr("Board"), "board", board_);
+    addPlace(tr("Pot"), "pot", new LatePlace([this](QWidget* in) { return makePotPlace(in); }));
     addPlace(tr("Bind"), "bind", new LatePlace([this](QWidget* in) {
                  return new BindPlace(
                      *session_, [this] { return keepProgress(); }, in);
@@ -169,6 +171,16 @@ void MainWindow::buildPlaces() {
     showPlaceNamed(QStringLiteral("board"));
     connect(board_, &BoardPage::said, status_, &StatusLine::hint);
     connect(&board_->view(), &BoardView::statusChanged, status_, &StatusLine::hint);
+}
+
+QWidget* MainWindow::makePotPlace(QWidget* in) {
+    pot_ = new PotPlace(*session_, board_->suggestions(), in);
+    connect(pot_, &PotPlace::said, status_, &StatusLine::hint);
+    connect(pot_, &PotPlace::placeChosen, this, [this](unsigned stem, int tier, int slot) {
+        showPlaceNamed(QStringLiteral("board"));
+        board_->view().showPlace(StemId{stem}, tier, slot);
+    });
+    return pot_;
 }
 
 void MainWindow::showPlaceNamed(const QString& name) {

@@ -14,6 +14,7 @@ class Session;
 class BoardView;
 class BoardPage;
 class StatusLine;
+class PotPlace;
 
 /// The one window: the places in the order of the work, the menus, and the plan's file. Wiring only.
 class MainWindow : public QMainWindow {
@@ -28,7 +29,7 @@ public:
     bool openFile(const QString& path);
     /// The plan that the window was made with came from this file.
     void adoptFile(const QString& path, const FileMark& mark);
-    /// "leaves", "board", "bind" or "sheets".
+    /// "leaves", "board", "pot", "bind" or "sheets".
     void showPlaceNamed(const QString& name);
     /// Size and place of the last run.
     void restoreWhereItWas();
@@ -47,6 +48,7 @@ protected:
 
 private:
     void buildPlaces();
+    QWidget* makePotPlace(QWidget* in);
     void buildMenus();
     void buildFileMenu();
     void buildEditMenu();
@@ -78,6 +80,7 @@ private:
     QStackedWidget* places_ = nullptr;
     QButtonGroup* placeButtons_ = nullptr;
     BoardPage* board_ = nullptr;
+    PotPlace* pot_ = nullptr; ///< once she went there
     StatusLine* status_ = nullptr;
     QLabel* title_ = nullptr;
     QLabel* subtitle_ = nullptr;

@@ -14,6 +14,7 @@
 #include "app/main_window.h"
 #include "app/materials/materials_dialog.h"
 #include "app/messages.h"
+#include "app/pot/pot_place.h"
 #include "app/session.h"
 #include "app/settings.h"
 #include "app/suggestions.h"
@@ -68,6 +69,11 @@ void MainWindow::buildFileMenu() {
     menu->addSeparator();
     connect(add(menu, "print", tr("&Print and sheets…"), QKeySequence::Print), &QAction::triggered, this,
             [this] { showPlaceNamed(QStringLiteral("sheets")); });
+    connect(add(menu, "savePicture", tr("Save a p&icture of the plant…")), &QAction::triggered, this, [this] {
+        showPlaceNamed(QStringLiteral("pot"));
+        if (pot_)
+            pot_->savePicture();
+    });
     menu->addSeparator();
     connect(add(menu, "quit", tr("&Quit"), QKeySequence::Quit), &QAction::triggered, this, &QWidget::close);
 }
@@ -127,6 +133,11 @@ void MainWindow::buildSuggestMenu() {
             [](Suggestions& suggestions) { suggestions.orderTipToBase(); });
     spreads("shuffle", tr("S&huffle"), QKeySequence(Qt::Key_F8),
             [](Suggestions& suggestions) { suggestions.shuffle(); });
+    connect(add(menu, "placeInPot", tr("&Place in the pot"), QKeySequence(Qt::Key_F9)), &QAction::triggered,
+            this, [this] {
+                showPlaceNamed(QStringLiteral("pot"));
+                board_->suggestions().placeInPot();
+            });
     menu->addSeparator();
     spreads("varyHeights", tr("&Vary the heights…"), QKeySequence(Qt::SHIFT | Qt::Key_F7),
             [this](Suggestions& suggestions) {

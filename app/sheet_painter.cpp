@@ -3,6 +3,7 @@
 #include "app/leaf_painter.h"
 #include "app/look.h"
 #include "app/mix_pattern.h"
+#include "app/pot/plant_on_paper.h"
 #include "app/sheet_words.h"
 #include "app/wording.h"
 
@@ -123,6 +124,16 @@ public:
         painter_.restore();
     }
 
+    void operator()(const PlantMark& mark) {
+        const double pixels = raster_ ? painter_.transform().m11() * sheetUnits : plantPixelsPerMm;
+        const QRectF box(at({mark.box.x, mark.box.y}),
+                         QSizeF(mark.box.width * sheetUnits, mark.box.height * sheetUnits));
+        painter_.save();
+        painter_.setRenderHints(QPainter::SmoothPixmapTransform | QPainter::LosslessImageRendering);
+        painter_.drawImage(box, plantOnPaper(plan_, mark, std::clamp(pixels, 1.0, plantPixelsPerMm), grey_));
+        painter_.restore();
+    }
+
     void operator()(const TextMark& mark) {
         const QString said = text(mark.text);
         const double left = mark.align == Align::left     ? 0
@@ -177,6 +188,7 @@ private:
     static constexpr double mostSpritePixels = 8; ///< breadth of a bead
     static constexpr double patternWidth = 0.13;  ///< mm
     static constexpr double greyPale = 0.55;      ///< so that patterns and codes read on any mix
+    static constexpr double plantPixelsPerMm = 11; ///< of the plant's picture: 280 to the inch
 
     QPainter& painter_;
     const Plan& plan_;

@@ -4,6 +4,7 @@
 #include "app/suggestion_text.h"
 #include "app/wording.h"
 #include "core/suggest/order.h"
+#include "core/suggest/pot_placing.h"
 #include "core/suggest/spread.h"
 
 #include <QtConcurrent>
@@ -38,10 +39,11 @@ bool Suggestions::looking() const {
     return watcher_ && watcher_->isRunning();
 }
 
-void Suggestions::look(const QString& title, Search search) {
+void Suggestions::look(const QString& title, Search search, Describe describe) {
     abandon();
     session_.dropOffer();
     title_ = title;
+    describe_ = std::move(describe);
     stop_ = std::stop_source();
     watcher_ = std::make_unique<QFutureWatcher<Found>>();
     connect(watcher_.get(), &QFutureWatcher<Found>::finished, this, [this] { offer(watcher_->result()); });
@@ -84,12 +86,14 @@ void Suggestions::offer(const Found& found) {
     }
     const Suggestion& suggestion = *found.suggestion;
     if (suggestion.edits.edits.empty()) {
-        Q_EMIT said(suggestion.proved ? tr("%1: these leaves allow nothing better.").arg(title_)
-                                      : tr("%1: nothing better was found.").arg(title_));
+        Q_EMIT said(!suggestion.proved ? tr("%1: nothing better was found.").arg(title_)
+                    : describe_        ? tr("%1: it cannot be better.").arg(title_)
+                                       : tr("%1: these leaves allow nothing better.").arg(title_));
         return;
     }
     const BeforeAfter plans(session_.plan(), suggestion.edits);
-    keep({Edit(suggestion.edits), title_, suggestionLines(plans, suggestion).join(QLatin1Char('\n')),
+    keep({Edit(suggestion.edits), title_,
+          describe_ ? describe_(suggestion) : suggestionLines(plans, suggestion).join(QLatin1Char('\n')),
           suggestion});
     session_.showOffer(kept_.back());
     Q_EMIT foundChanged();
@@ -161,6 +165,32 @@ void Suggestions::startMeOff(const StartOptions& options) {
         now.spread.search = search;
         return stemwright::startMeOff(plan, now);
     });
+}
+
+void Suggestions::placeInPot() {
+    const std::uint32_t seed = placings_++;
+    look(
+        tr("Place in the pot"),
+        [seed](const Plan& plan, const stemwright::Search& search) -> Result<Suggestion> {
+            PlacingOptions options;
+            options.viewedFrom = plan.pot.viewedFrom;
+            options.seed = seed;
+            const std::uint64_t steps = options.search.steps;
+            options.search = search;
+            options.search.steps = steps;
+            return stemwright::placeInPot(plan, options);
+        },
+        [](const Suggestion& found) {
+            QStringList lines;
+            lines << tr("Places for heights, likeness of neighbours: together %1; less is better")
+                         .arg(QStringLiteral("%1 → %2").arg(shareText(found.before), shareText(found.after)));
+            lines << tr("%1 stems change place").arg(countText(found.moved));
+            lines
+                << (found.proved
+                        ? tr("Proved: no other order on even places is better.")
+                        : tr("Not proved the best: nothing below %1 is possible.").arg(shareText(found.bound)));
+            return lines.join(QLatin1Char('\n'));
+        });
 }
 
 } // namespace stemwright

@@ -25,8 +25,12 @@ public:
     explicit Suggestions(Session& session, QObject* parent = nullptr);
     ~Suggestions() override;
 
-    /// Starts a search; one that is running is stopped and forgotten.
-    void look(const QString& title, Search search);
+    /// What a suggestion changes and how good it is known to be, a line each.
+    using Describe = std::function<QString(const Suggestion&)>;
+
+    /// Starts a search; one that is running is stopped and forgotten. `describe` stands in for the words about
+    /// unevenness and leaves.
+    void look(const QString& title, Search search, Describe describe = {});
     /// Ends the search and offers the best it has.
     void stop();
     bool looking() const;
@@ -38,6 +42,8 @@ public:
     /// With `fills`, the places that open get leaves from the tray.
     void varyHeights(const HeightsOptions& options, bool fills, bool matchedPairs);
     void startMeOff(const StartOptions& options);
+    /// Which stem stands where; asked again, another one of equally good answers.
+    void placeInPot();
 
     /// What was found for the plan as it is, the last one last; so that two can be compared.
     const std::vector<Offer>& found() const { return kept_; }
@@ -60,10 +66,12 @@ private:
 
     Session& session_;
     QString title_;
+    Describe describe_;
     std::stop_source stop_;
     std::unique_ptr<QFutureWatcher<Found>> watcher_;
     std::uint32_t shuffles_ = 0;
     std::vector<Offer> kept_;
+    std::uint32_t placings_ = 0;
 };
 
 } // namespace stemwright

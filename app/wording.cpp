@@ -166,6 +166,18 @@ QString shapeText(PotShape shape) {
     return {};
 }
 
+QString openingText(PotOpening opening) {
+    switch (opening) {
+    case PotOpening::round:
+        return tr("round");
+    case PotOpening::oval:
+        return tr("oval");
+    case PotOpening::rectangular:
+        return tr("rectangular");
+    }
+    return {};
+}
+
 QString wrapText(WrapWith with) {
     switch (with) {
     case WrapWith::wire:

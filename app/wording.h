@@ -35,6 +35,7 @@ QString shareText(double value);
 QString arrangementText(Arrangement arrangement);
 QString endText(LeafEnd end);
 QString shapeText(PotShape shape);
+QString openingText(PotOpening opening);
 /// Wire, floss or tape.
 QString wrapText(WrapWith with);
 /// Where a leaf points: left, front, right, back.

@@ -27,10 +27,18 @@ PotDialog::PotDialog(const Pot& pot, const Units& units, QWidget* parent)
     shape_ = choiceOf(shapes, this);
     addPlain(rows, shape_, QStringLiteral("potShape"), tr("Shape"));
     choose(shape_, static_cast<int>(pot.shape));
+    QList<QPair<QString, int>> openings;
+    for (const PotOpening opening : {PotOpening::round, PotOpening::oval, PotOpening::rectangular})
+        openings += {openingText(opening), static_cast<int>(opening)};
+    opening_ = choiceOf(openings, this);
+    addPlain(rows, opening_, QStringLiteral("potOpening"), tr("Opening"));
+    choose(opening_, static_cast<int>(pot.opening));
     top_ = length(limits::smallestPot, pot.topDiameter, QStringLiteral("potTop"),
-                  tr("Diameter inside, at the rim"));
+                  tr("Inside at the rim, side to side"));
+    breadth_ = length(limits::smallestPot, pot.topBreadth, QStringLiteral("potBreadth"),
+                      tr("Inside at the rim, front to back"));
     bottom_ = length(limits::smallestPot, pot.bottomDiameter, QStringLiteral("potBottom"),
-                     tr("Diameter inside, at the floor"));
+                     tr("Inside at the floor, side to side"));
     depth_ = length(limits::smallestPot, pot.depth, QStringLiteral("potDepth"), tr("Depth inside"));
     planting_ =
         length(0, pot.plantingDepth, QStringLiteral("potPlanting"), tr("Tail below the clay's surface"));
@@ -64,12 +72,15 @@ PotDialog::PotDialog(const Pot& pot, const Units& units, QWidget* parent)
                       tr("Stake bound to the stem, above the clay"));
     connect(hasCover_, &QCheckBox::toggled, this, &PotDialog::follow);
     connect(shape_, &QComboBox::currentIndexChanged, this, &PotDialog::follow);
+    connect(opening_, &QComboBox::currentIndexChanged, this, &PotDialog::follow);
     follow();
     setMinimumWidth(580);
 }
 
 void PotDialog::follow() {
-    // A cylinder is as wide at the floor, and a bowl is round there.
+    // A round opening is as wide from front to back; a cylinder is as wide at the floor, and a bowl is round
+    // there.
+    breadth_->setEnabled(opening_->currentData().toInt() != static_cast<int>(PotOpening::round));
     coverDepth_->setEnabled(hasCover_->isChecked());
     coverDensity_->setEnabled(hasCover_->isChecked());
     bottom_->setEnabled(shape_->currentData().toInt() == static_cast<int>(PotShape::frustum));
@@ -80,6 +91,9 @@ Pot PotDialog::pot() const {
     pot.name = name_->text().trimmed().toStdString();
     pot.shape = static_cast<PotShape>(shape_->currentData().toInt());
     pot.topDiameter = top_->value().value_or(before_.topDiameter);
+    pot.opening = static_cast<PotOpening>(opening_->currentData().toInt());
+    if (breadth_->isEnabled())
+        pot.topBreadth = breadth_->value().value_or(before_.topBreadth);
     if (bottom_->isEnabled())
         pot.bottomDiameter = bottom_->value().value_or(before_.bottomDiameter);
     pot.depth = depth_->value().value_or(before_.depth);

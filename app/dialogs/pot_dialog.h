@@ -22,7 +22,9 @@ private:
     Pot before_;
     NameField* name_;
     QComboBox* shape_;
+    QComboBox* opening_;
     LengthField* top_;
+    LengthField* breadth_;
     LengthField* bottom_;
     LengthField* depth_;
     LengthField* planting_;

@@ -169,7 +169,9 @@ template <class Io, Of<Cover> T> void fields(Io& io, T& cover) {
 template <class Io, Of<Pot> T> void fields(Io& io, T& pot) {
     io.keep("name", pot.name);
     io.need("shape", pot.shape);
+    io.may("opening", pot.opening);
     io.need("top_diameter_mm", pot.topDiameter);
+    io.may("top_breadth_mm", pot.topBreadth, Pot{}.topBreadth);
     io.need("bottom_diameter_mm", pot.bottomDiameter);
     io.need("depth_mm", pot.depth);
     io.keep("planting_depth_mm", pot.plantingDepth);

@@ -81,6 +81,10 @@ BoxMm boxOf(const Mark& mark, const Plan& plan) {
                                     m.base.y + p.x * std::sin(turn) + p.y * std::cos(turn));
                         around = m.style == LeafStyle::beads ? 0 : 0.15;
                     },
+                    [&](const PlantMark& m) {
+                        box.add(m.box.x, m.box.y);
+                        box.add(m.box.right(), m.box.bottom());
+                    },
                     [&](const TextMark& m) {
                         const double left = m.align == Align::left     ? 0
                                             : m.align == Align::middle ? -m.width / 2

@@ -108,8 +108,6 @@ struct TextMark {
     double degrees = 0; ///< turned clockwise about `at`
 };
 
-using Mark = std::variant<LineMark, ShapeMark, CircleMark, LeafMark, TextMark>;
-
 struct BoxMm {
     double x = 0, y = 0, width = 0, height = 0;
 
@@ -118,6 +116,15 @@ struct BoxMm {
     bool contains(const BoxMm& other) const;
     bool overlaps(const BoxMm& other) const;
 };
+
+/// The whole plant in its pot as it will look, as large as the box allows; seen as core/figures/view.h counts.
+struct PlantMark {
+    BoxMm box;
+    double turnDegrees = 0;
+    double tiltDegrees = 18;
+};
+
+using Mark = std::variant<LineMark, ShapeMark, CircleMark, LeafMark, TextMark, PlantMark>;
 
 /// What a mark covers, with half of its line's width; of a turned text the box around it.
 BoxMm boxOf(const Mark& mark, const Plan& plan);

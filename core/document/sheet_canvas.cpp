@@ -159,6 +159,10 @@ void shift(std::vector<Mark>& marks, double dx, double dy) {
                                 move(p);
                         },
                         [&](CircleMark& m) { move(m.middle); }, [&](LeafMark& m) { move(m.base); },
+                        [&](PlantMark& m) {
+                            m.box.x += dx;
+                            m.box.y += dy;
+                        },
                         [&](TextMark& m) { move(m.at); }},
                    mark);
 }

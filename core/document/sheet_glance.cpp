@@ -12,16 +12,17 @@ constexpr double columnGap = 3;    ///< mm between stems, before scaling
 constexpr double nameRoom = 7;     ///< below a row of stems
 constexpr double pictureTall = 96; ///< the most that the picture takes of a page
 constexpr double largest = 1.6;    ///< of the real size
+constexpr double plantPart = 0.45; ///< of the width, for the plant in its pot
 constexpr double sideGap = 8;      ///< between the two halves of the list of mixes
 constexpr double swatch = 9;       ///< room for the picture of a mix
 
 /// Stems in their proportions, side by side with their feet on one line, in as many lines as make them largest.
-void picture(SheetFlow& flow, const SheetContext& context) {
+void stemsBeside(SheetFlow& flow, const SheetContext& context, const BoxMm& room) {
     std::vector<StemPicture> stems;
     const std::vector<std::size_t> places = context.stems();
     for (const std::size_t place : places)
         stems.push_back(stemPicture(context, place));
-    const double width = flow.room().width, tall = std::min(pictureTall, flow.left() * 0.5);
+    const double width = room.width, tall = room.height;
     const auto scaleFor = [&](std::size_t lines) {
         const std::size_t each = (stems.size() + lines - 1) / lines;
         double scale = largest, heights = 0;
@@ -43,6 +44,7 @@ void picture(SheetFlow& flow, const SheetContext& context) {
             lines = next;
     const double scale = scaleFor(lines);
     const std::size_t each = (stems.size() + lines - 1) / lines;
+    double y = room.y;
     for (std::size_t from = 0; from < stems.size(); from += each) {
         const std::size_t to = std::min(from + each, stems.size());
         double sum = 0, up = 1, down = 0;
@@ -51,12 +53,11 @@ void picture(SheetFlow& flow, const SheetContext& context) {
             up = std::max(up, stems[i].up * scale);
             down = std::max(down, stems[i].down * scale);
         }
-        flow.need(up + down + nameRoom);
         const double gap = (width - sum) / static_cast<double>(to - from);
-        double x = flow.room().x;
-        const double foot = flow.y() + up;
+        double x = room.x;
+        const double foot = y + up;
         Canvas canvas = flow.canvas();
-        canvas.line({flow.room().x, foot}, {flow.room().right(), foot}, 0.25, Ink::hair);
+        canvas.line({room.x, foot}, {room.right(), foot}, 0.25, Ink::hair);
         for (std::size_t i = from; i < to; ++i) {
             const double own = (stems[i].left + stems[i].right) * scale + gap;
             const double axis = x + gap / 2 + stems[i].left * scale;
@@ -77,8 +78,23 @@ void picture(SheetFlow& flow, const SheetContext& context) {
             canvas.text({x + own / 2, foot + down + 3.6}, shown, type::small, Align::middle);
             x += own;
         }
-        flow.skip(up + down + nameRoom);
+        y += up + down + nameRoom;
     }
+}
+
+/// The plant in its pot, and beside it the stems one by one; the stems alone where not all are asked for.
+void picture(SheetFlow& flow, const SheetContext& context) {
+    const double tall = std::min(pictureTall, flow.left() * 0.5);
+    flow.need(tall);
+    BoxMm stems{flow.room().x, flow.y(), flow.room().width, tall};
+    if (context.options.stems.empty()) {
+        const double part = stems.width * plantPart;
+        flow.canvas().add(PlantMark{{stems.x, stems.y, part, tall}, 0, 18});
+        stems.x += part + sideGap;
+        stems.width -= part + sideGap;
+    }
+    stemsBeside(flow, context, stems);
+    flow.skip(tall + 2);
 }
 
 void mixes(SheetFlow& flow, const SheetContext& context) {

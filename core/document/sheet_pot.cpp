@@ -1,4 +1,5 @@
 #include "core/document/sheet_flow.h"
+#include "core/figures/pot_shape.h"
 
 #include <algorithm>
 #include <cmath>
@@ -7,7 +8,6 @@ namespace stemwright {
 
 namespace {
 
-constexpr double pi = 3.14159265358979323846;
 constexpr double overlap = 10;  ///< of neighbouring parts of a pot that is larger than the paper
 constexpr double partRoom = 30; ///< for "part 1 of 4"
 constexpr double outside = 8;   ///< room around the opening for "front" and "back"
@@ -39,10 +39,12 @@ std::vector<Page> potPages(const SheetContext& context) {
     const SheetWords& words = context.words;
     const Pot& pot = context.plan.pot;
     const double radius = inMillimetres(pot.topDiameter) / 2;
+    const std::vector<PointMm> outline = openingOutline(pot, 240);
     const std::vector<std::size_t> stems = context.stems();
     std::string missing;
     int unplaced = 0;
-    double reach = radius; // stems may stand beyond the rim of a pot that was changed since
+    double reach = std::max(
+        radius, radius * breadthPart(pot)); // stems may stand beyond the rim of a pot that was changed since
     for (const std::size_t i : stems) {
         const Stem& stem = context.plan.stems[i];
         if (!stem.standing) {
@@ -60,7 +62,10 @@ std::vector<Page> potPages(const SheetContext& context) {
     const Canvas measure(context, none);
     const std::string line =
         words.word(SheetWord::potLine, {pot.name.empty() ? words.word(SheetWord::potTitle) : pot.name,
-                                        words.size(pot.topDiameter), words.size(pot.depth)});
+                                        pot.opening == PotOpening::round
+                                            ? words.size(pot.topDiameter)
+                                            : words.size(pot.topDiameter) + " × " + words.size(pot.topBreadth),
+                                        words.size(pot.depth)});
     std::string note = missing.empty() ? "" : words.word(SheetWord::potNotPlaced, {missing});
     // So many that their names would push the pot off the page are counted instead.
     if (measure.paragraphHeight(room.width, note, type::small) > room.height / 4)
@@ -100,11 +105,10 @@ std::vector<Page> potPages(const SheetContext& context) {
             if (clipped(a, b, window))
                 canvas.line(a, b, thick, ink);
         };
-        constexpr int pieces = 240;
-        for (int i = 0; i < pieces; ++i) {
-            const double a = 2 * pi * i / pieces, b = 2 * pi * (i + 1) / pieces;
-            stroke({middle.x + radius * std::cos(a), middle.y + radius * std::sin(a)},
-                   {middle.x + radius * std::cos(b), middle.y + radius * std::sin(b)}, 0.35, Ink::black);
+        for (std::size_t i = 0; i < outline.size(); ++i) {
+            const PointMm &a = outline[i], &b = outline[(i + 1) % outline.size()];
+            stroke({middle.x + radius * a.x, middle.y + radius * a.y},
+                   {middle.x + radius * b.x, middle.y + radius * b.y}, 0.35, Ink::black);
         }
         stroke({middle.x - 3, middle.y}, {middle.x + 3, middle.y}, 0.15, Ink::quiet);
         stroke({middle.x, middle.y - 3}, {middle.x, middle.y + 3}, 0.15, Ink::quiet);
@@ -115,8 +119,8 @@ std::vector<Page> potPages(const SheetContext& context) {
             if (window.contains(boxOf(mark, context.plan)))
                 canvas.add(mark);
         };
-        label({middle.x, middle.y + radius + 4.5}, words.word(SheetWord::potFront));
-        label({middle.x, middle.y - radius - 2.5}, words.word(SheetWord::potBack));
+        label({middle.x, middle.y + radius * breadthPart(pot) + 4.5}, words.word(SheetWord::potFront));
+        label({middle.x, middle.y - radius * breadthPart(pot) - 2.5}, words.word(SheetWord::potBack));
         std::vector<BoxMm> taken;
         for (const std::size_t i : stems) {
             const Stem& stem = context.plan.stems[i];

@@ -20,6 +20,7 @@ constexpr WordList<LeafEnd::pointed> leafEnds{"round", "pointed"};
 constexpr WordList<Making::rows> makes{"loops", "rows"};
 constexpr WordList<WrapWith::tape> wrapsWith{"wire", "floss", "tape"};
 constexpr WordList<PotShape::bowl> potShapes{"cylinder", "frustum", "bowl"};
+constexpr WordList<PotOpening::rectangular> potOpenings{"round", "oval", "rectangular"};
 constexpr WordList<ViewedFrom::front> viewedFrom{"all-round", "front"};
 constexpr WordList<Arrangement::spiral> arrangements{"decussate", "one-plane", "alternate", "whorled",
                                                      "spiral"};
@@ -62,6 +63,9 @@ std::span<const Word> wordsFor(WrapWith) {
 }
 std::span<const Word> wordsFor(PotShape) {
     return potShapes;
+}
+std::span<const Word> wordsFor(PotOpening) {
+    return potOpenings;
 }
 std::span<const Word> wordsFor(ViewedFrom) {
     return viewedFrom;

@@ -18,6 +18,7 @@ std::span<const std::string_view> wordsFor(LeafEnd);
 std::span<const std::string_view> wordsFor(Making);
 std::span<const std::string_view> wordsFor(WrapWith);
 std::span<const std::string_view> wordsFor(PotShape);
+std::span<const std::string_view> wordsFor(PotOpening);
 std::span<const std::string_view> wordsFor(ViewedFrom);
 std::span<const std::string_view> wordsFor(Arrangement);
 std::span<const std::string_view> wordsFor(Deed);

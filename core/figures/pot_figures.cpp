@@ -1,5 +1,6 @@
 #include "core/figures/pot_figures.h"
 
+#include "core/figures/pot_shape.h"
 #include "core/plan/lookup.h"
 
 #include "core/quantity/solid.h"
@@ -12,7 +13,20 @@ namespace stemwright {
 
 namespace {
 
-Solid filledTo(const Pot& pot, Length height) {
+/// Half a spheroid standing on its pole, filled from there up: the level cut at height z has the area
+/// π R² (1 − (1 − z/D)²) = π R² (2 z/D − z²/D²), so π R² (h²/D − h³/(3 D²)) fits below h, and its moment is
+/// π R² (2 h³/(3 D) − h⁴/(4 D²)).
+Solid spheroid(Length radius, Length depth, Length height) {
+    const double r = inMillimetres(radius), d = inMillimetres(depth);
+    const double h = std::clamp(inMillimetres(height), 0.0, d);
+    if (h == 0)
+        return {};
+    const double volume = h * h / d - h * h * h / (3 * d * d);
+    return {std::numbers::pi * r * r * volume,
+            millimetres((2 * h * h * h / (3 * d) - h * h * h * h / (4 * d * d)) / volume)};
+}
+
+Solid roundFilledTo(const Pot& pot, Length height) {
     switch (pot.shape) {
     case PotShape::cylinder:
         return frustum(pot.topDiameter, pot.topDiameter, height);
@@ -22,14 +36,21 @@ Solid filledTo(const Pot& pot, Length height) {
                        height);
     }
     case PotShape::bowl:
+        if (const Length rim = pot.topDiameter / 2; pot.depth > rim)
+            return spheroid(rim, pot.depth, height);
         return cap(bowlRadius(pot.topDiameter, pot.depth), height);
     }
     return {};
 }
 
-Length footOf(const Pot& pot) {
-    if (pot.footDiameter > Length{})
-        return pot.footDiameter / 2;
+/// Every level cut is that of a round pot with its area times the same factor.
+Solid filledTo(const Pot& pot, Length height) {
+    Solid out = roundFilledTo(pot, height);
+    out.volume *= openingArea(pot);
+    return out;
+}
+
+Length roundFootOf(const Pot& pot) {
     switch (pot.shape) {
     case PotShape::cylinder:
         return pot.topDiameter / 2;
@@ -39,6 +60,13 @@ Length footOf(const Pot& pot) {
         return pot.topDiameter / 6;
     }
     return {};
+}
+
+/// It tips over the nearest edge: of an oval or rectangular foot the one across its shorter way.
+Length footOf(const Pot& pot) {
+    if (pot.footDiameter > Length{})
+        return pot.footDiameter / 2;
+    return roundFootOf(pot) * std::min(1.0, breadthPart(pot));
 }
 
 Mass massOf(double volume, double density) {

@@ -8,6 +8,7 @@
 #include <charconv>
 #include <cmath>
 #include <map>
+#include <numbers>
 
 namespace stemwright {
 
@@ -26,6 +27,21 @@ struct Meeting {
     double longest = 0;
     SlotRef at;
 };
+
+/// What the clay must measure across its shorter way so that so many stakes have room. In a round pot the
+/// smallest circle that holds them; in another, one stake, and two or more discs fill no more than π/√12 of any
+/// convex room (L. Fejes Tóth, from memory): what is said to be too small surely is.
+double acrossForStakes(const Pot& pot, int count, double stake) {
+    if (pot.opening == PotOpening::round)
+        return packingRatio(count) * stake;
+    if (count < 2)
+        return stake;
+    const double area = count * stake * stake * std::sqrt(3.0) / 2; // of the room, not of the discs
+    const double shorter = std::min(1.0, breadthPart(pot));
+    const double ofSquare =
+        openingArea(pot) * std::numbers::pi / 4 / (shorter * shorter); // the clay's, over across²
+    return std::max(stake, std::sqrt(area / ofSquare));
+}
 
 } // namespace
 
@@ -46,13 +62,12 @@ std::vector<Finding> potFindings(const Plan& plan, const PlantBody& plant) {
             meeting.at = one.at;
         }
     }
-    const double clay = inMillimetres(clayRadius(plan.pot));
     const double stake = inMillimetres(plan.pot.stake.diameter);
     const auto count = static_cast<int>(plan.stems.size());
     for (std::size_t i = 0; i < plant.stems.size(); ++i) {
         const StemBody& stem = plant.stems[i];
         const double foot = footRadius(plan, stem);
-        const double over = std::hypot(stem.foot.x, stem.foot.y) + foot - clay;
+        const double over = beyondClay(plan.pot, stem.foot.x, stem.foot.y) + foot;
         if (over > 0.05)
             out.push_back({FindingCode::outsideClay, stem.stem, -1, -1, {oneDecimal(over)}});
         for (std::size_t j = i + 1; j < plant.stems.size(); ++j) {
@@ -74,12 +89,10 @@ std::vector<Finding> potFindings(const Plan& plan, const PlantBody& plant) {
                            {plan.stems[at->first.second].name, std::to_string(at->second.pairs),
                             oneDecimal(at->second.longest)}});
     }
-    if (count > 0 && packingRatio(count) * stake > 2 * clay)
-        out.push_back({FindingCode::potTooSmall,
-                       {},
-                       -1,
-                       -1,
-                       {oneDecimal(packingRatio(count) * stake), oneDecimal(2 * clay)}});
+    const double across = 2 * inMillimetres(clayRadius(plan.pot)) * std::min(1.0, breadthPart(plan.pot));
+    const double needed = acrossForStakes(plan.pot, count, stake);
+    if (count > 0 && needed > across)
+        out.push_back({FindingCode::potTooSmall, {}, -1, -1, {oneDecimal(needed), oneDecimal(across)}});
     return out;
 }
 

@@ -1,7 +1,10 @@
 #pragma once
 
+#include "core/figures/leaf_rows.h"
 #include "core/plan/pot.h"
 #include "core/quantity/quantity.h"
+
+#include <vector>
 
 namespace stemwright {
 
@@ -17,7 +20,25 @@ Length rimAboveClay(const Pot& pot);
 /// half a spheroid).
 Length innerRadius(const Pot& pot, Length belowRim);
 
-/// The radius of the clay's surface: where a stem can stand.
+/// The radius of the clay's surface; of an oval or rectangular pot half its way from side to side.
 Length clayRadius(const Pot& pot);
+
+/// From front to back as a part of side to side: 1 for a round opening, and the same at every level.
+double breadthPart(const Pot& pot);
+
+/// The area of the opening, and of every level cut, as a part of the circle's about half its way from side to
+/// side: 1 round, the breadth's part oval, 4/π of that rectangular.
+double openingArea(const Pot& pot);
+
+/// The opening with half its way from side to side as 1: corners counter-clockwise from the right. Eight and
+/// any multiple of it hit a rectangle's own corners; at least four.
+std::vector<PointMm> openingOutline(const Pot& pot, int corners);
+
+/// How far a place on the clay (millimetres from its middle, y to the back) lies outside it; negative inside,
+/// by how far its edge is.
+double beyondClay(const Pot& pot, double x, double y);
+
+/// The farthest that the opening reaches from its middle, mm: half a rectangle's diagonal.
+double widestReach(const Pot& pot);
 
 } // namespace stemwright

@@ -92,6 +92,80 @@ double placingRadius(const Plan& plan) {
     return std::max(0.0, std::min(clay * placingPart, clay - stake));
 }
 
+namespace {
+
+/// The part of an oval's or rectangle's clay that places are spread over, so that leaves find room inside the
+/// rim: more than a round one's, since these places keep away from the edge themselves (own choice, no source).
+constexpr double spreadPart = 0.86;
+
+std::vector<PlaceMm> spreadOver(const Pot& pot, int count, double a, double b) {
+    const auto within = [&](double x, double y) {
+        if (pot.opening == PotOpening::rectangular)
+            return std::abs(x) <= a && std::abs(y) <= b;
+        return x * x / (a * a) + y * y / (b * b) <= 1;
+    };
+    // So much work that standings of a usual plan take well below a millisecond.
+    constexpr double mostWork = 3e6;
+    const double wanted = std::clamp(16.0 * count, 400.0, 1600.0);
+    const double step = std::sqrt(4 * a * b / wanted);
+    std::vector<PlaceMm> samples;
+    const int columns = std::max(1, static_cast<int>(std::ceil(2 * a / step)));
+    const int rows = std::max(1, static_cast<int>(std::ceil(2 * b / step)));
+    for (int j = 0; j < rows; ++j)
+        for (int i = 0; i < columns; ++i)
+            if (const PlaceMm p{-a + 2 * a * (i + 0.5) / columns, -b + 2 * b * (j + 0.5) / rows};
+                within(p.x, p.y))
+                samples.push_back(p);
+    std::vector<PlaceMm> places;
+    const double golden = pi * (3 - std::sqrt(5.0));
+    for (int i = 0; i < count; ++i) {
+        const double r = std::sqrt((i + 0.5) / count), angle = -pi / 2 + golden * i;
+        places.push_back({a * r * std::cos(angle), b * r * std::sin(angle)});
+    }
+    const int rounds = static_cast<int>(
+        std::clamp(mostWork / (static_cast<double>(samples.size()) * std::max(1, count)), 4.0, 30.0));
+    std::vector<PlaceMm> sums(places.size());
+    std::vector<int> hits(places.size());
+    for (int round = 0; round < rounds; ++round) {
+        std::fill(sums.begin(), sums.end(), PlaceMm{});
+        std::fill(hits.begin(), hits.end(), 0);
+        for (const PlaceMm& p : samples) {
+            std::size_t nearest = 0;
+            double least = std::numeric_limits<double>::max();
+            for (std::size_t i = 0; i < places.size(); ++i) {
+                const double dx = places[i].x - p.x, dy = places[i].y - p.y;
+                if (const double square = dx * dx + dy * dy; square < least)
+                    least = square, nearest = i;
+            }
+            sums[nearest].x += p.x;
+            sums[nearest].y += p.y;
+            ++hits[nearest];
+        }
+        for (std::size_t i = 0; i < places.size(); ++i)
+            if (hits[i] > 0)
+                places[i] = {sums[i].x / hits[i], sums[i].y / hits[i]};
+    }
+    std::stable_sort(places.begin(), places.end(), [](const PlaceMm& one, const PlaceMm& other) {
+        return std::hypot(one.x, one.y) < std::hypot(other.x, other.y);
+    });
+    return places;
+}
+
+} // namespace
+
+std::vector<PlaceMm> placesInPot(const Plan& plan) {
+    const auto count = static_cast<int>(plan.stems.size());
+    if (plan.pot.opening == PotOpening::round)
+        return evenPlaces(count, placingRadius(plan));
+    const double clay = inMillimetres(clayRadius(plan.pot)), part = breadthPart(plan.pot);
+    const double stake = inMillimetres(plan.pot.stake.diameter) / 2;
+    const double a = std::min(clay * spreadPart, clay - stake),
+                 b = std::min(clay * part * spreadPart, clay * part - stake);
+    if (!(a > 0) || !(b > 0))
+        return std::vector<PlaceMm>(plan.stems.size());
+    return spreadOver(plan.pot, count, a, b);
+}
+
 std::vector<PlaceMm> standings(const Plan& plan) {
     std::vector<PlaceMm> out(plan.stems.size());
     std::vector<std::size_t> open;
@@ -106,7 +180,7 @@ std::vector<PlaceMm> standings(const Plan& plan) {
     }
     if (open.empty())
         return out;
-    std::vector<PlaceMm> places = evenPlaces(static_cast<int>(plan.stems.size()), placingRadius(plan));
+    std::vector<PlaceMm> places = placesInPot(plan);
     if (taken.empty())
         return places;
     std::vector<double> free(places.size(), std::numeric_limits<double>::max());

@@ -23,13 +23,18 @@ std::vector<PlaceMm> evenPlaces(int count, double radius);
 /// How far the nearest two of some places are apart; 0 for fewer than two.
 double nearestApart(const std::vector<PlaceMm>& places);
 
+/// Places for all stems of a plan, spread evenly over the clay of its pot: evenPlaces() in a round one; in an
+/// oval or rectangular one each in the middle of the part of the clay that is nearest to it (Lloyd 1982, from
+/// memory, over a grid of samples), from the middle outward.
+std::vector<PlaceMm> placesInPot(const Plan& plan);
+
 /// The radius that evenPlaces() is asked for in a pot: so much of the clay's, so that leaves find room inside
 /// the rim (own choice, no source), and never so near to the rim that the stake would be outside the clay.
 double placingRadius(const Plan& plan);
 inline constexpr double placingPart = 0.68;
 
 /// Where each stem stands, in the plan's order. A stem that has no standing of its own gets one of
-/// evenPlaces(number of stems), always the one farthest from what is taken already; nothing is stored.
+/// placesInPot(), always the one farthest from what is taken already; nothing is stored.
 std::vector<PlaceMm> standings(const Plan& plan);
 
 } // namespace stemwright

@@ -11,6 +11,9 @@ namespace stemwright {
 
 enum class PotShape { cylinder, frustum, bowl };
 
+/// The outline of its opening, and so of every level cut through it.
+enum class PotOpening { round, oval, rectangular };
+
 /// Where the plant will be looked at from.
 enum class ViewedFrom { allRound, front };
 
@@ -54,9 +57,13 @@ struct Cover {
 struct Pot {
     std::string name;
     PotShape shape = PotShape::cylinder;
-    /// Inside, at the rim.
+    PotOpening opening = PotOpening::round;
+    /// Inside, at the rim; of an oval or rectangular opening from side to side.
     Length topDiameter = millimetres(120);
-    /// Inside, at the floor; a bowl is round there and heeds it not.
+    /// Inside, at the rim, from front to back; a round opening heeds it not. Below the rim the pot keeps the
+    /// proportions of its opening.
+    Length topBreadth = millimetres(80);
+    /// Inside, at the floor, from side to side; a bowl is round there and heeds it not.
     Length bottomDiameter = millimetres(90);
     Length depth = millimetres(60);
     /// How much of each stem's tail is below the clay's surface.

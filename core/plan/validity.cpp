@@ -182,6 +182,7 @@ private:
         const Pot& pot = plan_.pot;
         text(pot.name, "pot.name", limits::nameLength);
         length(pot.topDiameter, "pot.top_diameter_mm", limits::smallestPot, limits::longest);
+        length(pot.topBreadth, "pot.top_breadth_mm", limits::smallestPot, limits::longest);
         length(pot.bottomDiameter, "pot.bottom_diameter_mm", limits::smallestPot, limits::longest);
         length(pot.depth, "pot.depth_mm", limits::smallestPot, limits::longest);
         length(pot.plantingDepth, "pot.planting_depth_mm", 0, limits::longest);

@@ -382,7 +382,7 @@ Suggestion placeInPot(const Plan& plan, const PlacingOptions& options) {
         return out;
     const Stems stems(plan);
     const std::vector<PlaceMm> now = standings(plan);
-    std::vector<PlaceMm> list = evenPlaces(static_cast<int>(plan.stems.size()), placingRadius(plan));
+    std::vector<PlaceMm> list = placesInPot(plan);
     const std::vector<int> held = heldPlaces(plan, now, list);
     for (std::size_t s = 0; s < held.size(); ++s)
         if (held[s] >= 0)

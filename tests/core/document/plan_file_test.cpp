@@ -38,6 +38,8 @@ Plan fullPlan() {
     plan.binding.wraps[1].gauge = GaugeNumber{GaugeSystem::steel, 28};
     plan.pot.name = "Bowl";
     plan.pot.shape = PotShape::bowl;
+    plan.pot.opening = PotOpening::oval;
+    plan.pot.topBreadth = millimetres(77.5);
     plan.pot.stake.metal = Metal::hardBrass;
     plan.pot.clay.density = 1234.5;
     plan.stems[0].core = CoreWire{millimetres(0.9), GaugeNumber{GaugeSystem::awg, 19}, Metal::hardCopper, ""};

@@ -146,6 +146,7 @@ TEST_F(Schema, HasTheReadersWords) {
     check("/$defs/wrap/properties/metal", wordsFor(Metal{}));
     check("/$defs/pot/properties/shape", wordsFor(PotShape{}));
     check("/$defs/pot/properties/stake/properties/metal", wordsFor(Metal{}));
+    check("/$defs/pot/properties/opening", wordsFor(PotOpening{}));
     check("/$defs/pot/properties/viewed_from", wordsFor(ViewedFrom{}));
     check("/$defs/stem/properties/core/properties/metal", wordsFor(Metal{}));
     check("/$defs/stem/properties/arrangement", wordsFor(Arrangement{}));
