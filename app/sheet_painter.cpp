@@ -129,7 +129,7 @@ public:
         const QRectF box(at({mark.box.x, mark.box.y}),
                          QSizeF(mark.box.width * sheetUnits, mark.box.height * sheetUnits));
         painter_.save();
-        painter_.setRenderHints(QPainter::SmoothPixmapTransform | QPainter::LosslessImageRendering);
+        painter_.setRenderHint(QPainter::SmoothPixmapTransform);
         painter_.drawImage(box, plantOnPaper(plan_, mark, std::clamp(pixels, 1.0, plantPixelsPerMm), grey_));
         painter_.restore();
     }

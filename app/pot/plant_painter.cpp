@@ -193,7 +193,9 @@ private:
     void paintLeafPane(const Pane& pane) {
         const LeafBody& leaf = scene_.body.leaves[pane.tag];
         LeafLook look = scene_.looks[scene_.lookOf[pane.tag]].look;
-        const Vec3f face = toEye(view_, leaf.face);
+        // The beads of a leaf are round: some of each are turned to the lamp whatever its plane.
+        const Vec3f plane = toEye(view_, leaf.face), round = plane * 0.45F + Vec3f{-0.2F, -0.35F, 0.45F};
+        const Vec3f face = round * (1 / std::sqrt(dot(round, round)));
         for (LeafLook::Band& band : look.bands)
             band.colour = lit(band.colour, face, 0.1F);
         const Point3 right = view_.direction(leaf.right), along = view_.direction(leaf.along);

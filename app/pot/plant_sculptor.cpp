@@ -15,6 +15,7 @@ constexpr int mostTexels = 160;
 /// How finely the lamp's shadows are sampled, mm; in motion nobody sees their edges.
 constexpr double shadowStep = 0.7, movingShadowStep = 2;
 constexpr std::size_t leavesAtOnce = 16;
+constexpr int textureFineness = 2;
 
 /// A direction on the picture back in the plan's space.
 Point3 fromPicture(const View& view, const Vec3f& v) {
@@ -59,8 +60,9 @@ Solids lying(const PlantScene::Look& look, QSize size) {
     const float sy = static_cast<float>(size.height() / look.look.length);
     for (const BeadMark& bead : look.rows.beads) {
         const auto a = static_cast<float>(bead.degrees * pi / 180);
-        const auto along = static_cast<float>(bead.along * 0.52),
-                   across = static_cast<float>(bead.across * 0.52);
+        // A little larger than they are: gaps as fine as a sample would flicker while the plant turns.
+        const auto along = static_cast<float>(bead.along * 0.56),
+                   across = static_cast<float>(bead.across * 0.6);
         BeadSolid solid;
         solid.middle = {static_cast<float>(size.width()) / 2 + static_cast<float>(bead.middle.x) * sx,
                         static_cast<float>(size.height()) + static_cast<float>(bead.middle.y) * sy, 0};
@@ -170,8 +172,8 @@ void Sculptor::flatLeaves(LeafTextures& kept) {
                        std::max(1, static_cast<int>(std::ceil(look.look.length * texels))),
                        QImage::Format_ARGB32_Premultiplied);
         texture.fill(Qt::transparent);
-        const Solids flat = lying(look, texture.size());
-        fillRows(texture, 0, texture.height(), 1, flat);
+        const Solids flat = lying(look, texture.size() * textureFineness);
+        fillRows(texture, 0, texture.height(), textureFineness, flat);
         textures.push_back(std::move(texture));
     }
     for (std::size_t i = 0; i < scene_.body.leaves.size(); ++i) {

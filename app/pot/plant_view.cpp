@@ -20,7 +20,7 @@ namespace stemwright {
 
 namespace {
 
-constexpr int restAfter = 60; ///< ms without a movement
+constexpr int restAfter = 40; ///< ms without a movement
 constexpr double degreesAPixel = 0.4;
 constexpr double mostZoom = 12;
 constexpr int keyStep = 5;       ///< degrees

@@ -97,7 +97,7 @@ private:
     Pose held(Pose pose) const;
     void poseByHand(QPointF off, bool bend);
     bool poseByKey(QKeyEvent* event);
-    void holdPose(const Pose& pose);
+    void holdPose(const Pose& pose, bool limited);
     void dropPose();
     void cancel();
     std::optional<StemId> tipNear(QPointF at) const;

@@ -13,7 +13,6 @@ namespace stemwright {
 
 namespace {
 
-constexpr double degreesAPixel = 0.35;
 constexpr double keyStep = 3; ///< degrees
 
 /// What is to the right, and what to the front, of who looks at the plant turned so.
@@ -45,10 +44,18 @@ std::optional<StemId> PlantView::tipNear(QPointF at) const {
     return nearest;
 }
 
-/// Across the picture a tip goes as it is seen; down the picture, towards the eye.
+/// Across the picture the tip goes with the hand; down the picture, as far towards the eye. An even bend moves
+/// the tip half as far as a lean by the same angle.
 void PlantView::poseByHand(QPointF off, bool bend) {
-    holdPose(held(leaned(from_, rightOf(turn_) * off.x() + frontOf(turn_) * off.y(),
-                         std::hypot(off.x(), off.y()) * degreesAPixel, bend)));
+    double long_ = 1;
+    for (const StemBody& stem : scene_->body.stems)
+        if (stem.stem == chosen_)
+            for (const StemPiece& piece : stem.pieces)
+                long_ += length(piece.to - piece.from);
+    const double deg = std::hypot(off.x(), off.y()) / (long_ * framing().scale) * (180 / M_PI) * (bend ? 2 : 1);
+    const Pose wanted = leaned(from_, rightOf(turn_) * off.x() + frontOf(turn_) * off.y(), deg, bend);
+    const Pose pose = held(wanted);
+    holdPose(pose, pose != wanted);
 }
 
 bool PlantView::poseByKey(QKeyEvent* event) {
@@ -118,12 +125,13 @@ Pose PlantView::leaned(const Pose& from, Point3 way, double deg, bool bend) cons
     return out;
 }
 
-void PlantView::holdPose(const Pose& pose) {
+void PlantView::holdPose(const Pose& pose, bool limited) {
     held_ = pose;
-    Q_EMIT hinted(tr("%1 leans %2°, bends %3°")
-                      .arg(nameText(session_.plan(), chosen_))
-                      .arg(inDegrees(pose.lean))
-                      .arg(inDegrees(pose.bend)));
+    const QString said = tr("%1 leans %2°, bends %3°")
+                             .arg(nameText(session_.plan(), chosen_))
+                             .arg(inDegrees(pose.lean))
+                             .arg(inDegrees(pose.bend));
+    Q_EMIT hinted(limited ? tr("%1; its wires hold no more").arg(said) : said);
     stir(true);
 }
 

@@ -73,7 +73,7 @@ QString SightPanel::bareText() const {
 }
 
 QSize SightPanel::sizeHint() const {
-    return {330, 42 + static_cast<int>(colours().size()) * rowHeight + heightsHeight + 40};
+    return {330, 42 + static_cast<int>(colours().size()) * rowHeight + heightsHeight + 26};
 }
 QSize SightPanel::minimumSizeHint() const {
     return {200, sizeHint().height()};

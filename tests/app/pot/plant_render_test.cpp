@@ -153,6 +153,35 @@ TEST(PlantRender, MotionLooksLikeRest) {
     EXPECT_LT(apart(full, moving), 30);
 }
 
+/// What `stemwright picture --turn 20 --size 240x240` writes of an example, and what is kept of it in
+/// tests/data.
+QImage pictureNow(const Plan& plan) {
+    return QImage::fromData(
+               plantPng(PlantScene(plan), View(degrees(20), degrees(18)), {240, 240}, Ground::light))
+        .convertToFormat(QImage::Format_ARGB32_Premultiplied);
+}
+QImage keptPicture(const char* name) {
+    return QImage(QStringLiteral(STEMWRIGHT_SOURCE_DIR "/tests/data/pictures/%1.png").arg(QLatin1String(name)))
+        .convertToFormat(QImage::Format_ARGB32_Premultiplied);
+}
+
+TEST(PlantRender, PicturesAreThoseThatWereKept) {
+    for (const char* name : {"succulent", "herb"}) {
+        const QImage kept = keptPicture(name);
+        ASSERT_FALSE(kept.isNull()) << name;
+        Plan plan = example(name);
+        EXPECT_LE(differing(kept, pictureNow(plan)), tolerated) << name;
+        // The tolerance lets no wrong plane pass, not even on one stem, and no wrong colour.
+        Plan turned = plan;
+        for (Tier& tier : turned.stems[0].tiers)
+            tier.turn = degrees(std::fmod(inDegrees(tier.turn) + 45, 360));
+        EXPECT_GT(differing(kept, pictureNow(turned)), 2 * tolerated) << name;
+        Plan recoloured = plan;
+        std::swap(recoloured.colours[0].srgb, recoloured.colours[1].srgb);
+        EXPECT_GT(differing(kept, pictureNow(recoloured)), 2 * tolerated) << name;
+    }
+}
+
 TEST(PlantRender, AWrongPlaneOrColourShows) {
     const Plan plan = oneStem();
     const View view(degrees(20), degrees(20));
@@ -165,10 +194,10 @@ TEST(PlantRender, AWrongPlaneOrColourShows) {
     EXPECT_EQ(differing(kept, render(plan)), 0);
     Plan turned = plan;
     turned.stems[0].tiers[1].turn = degrees(45);
-    EXPECT_GT(differing(kept, render(turned)), 3 * tolerated);
+    EXPECT_GT(differing(kept, render(turned)), 2 * tolerated);
     Plan recoloured = plan;
     std::swap(recoloured.colours[0].srgb, recoloured.colours[1].srgb);
-    EXPECT_GT(differing(kept, render(recoloured)), 3 * tolerated);
+    EXPECT_GT(differing(kept, render(recoloured)), 2 * tolerated);
 }
 
 TEST(PlantRender, AQuarterTurnShowsTheOtherPairsSpread) {

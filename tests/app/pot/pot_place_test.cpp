@@ -7,6 +7,7 @@
 #include "app/ask.h"
 #include "app/command_parts.h"
 #include "app/file_store.h"
+#include "app/main_window.h"
 #include "app/session.h"
 #include "app/suggestions.h"
 #include "core/document/examples.h"
@@ -18,12 +19,14 @@
 #include <QPushButton>
 #include <QSignalSpy>
 #include <QSlider>
+#include <QStackedWidget>
 #include <QTemporaryDir>
 #include <QTest>
 #include <QToolButton>
 
 #include <gtest/gtest.h>
 
+#include <cmath>
 #include <sstream>
 
 namespace stemwright {
@@ -190,24 +193,52 @@ TEST_F(PotPlaceTest, ATipIsDraggedToLeanAStem) {
     place.findChild<QToolButton*>(QStringLiteral("potPose"))->click();
     const Plan before = session.plan();
     const QPoint tip = view->tipAt(StemId{1}).toPoint();
+    // As far as the tip goes when the stem leans by 12 degrees.
+    const QPoint off(qRound(M_PI / 15 * view->scene().body.stems[0].tip.z * view->framing().scale), 0);
     view->setFocus();
     QTest::mousePress(view, Qt::LeftButton, {}, tip);
-    QTest::mouseMove(view, tip + QPoint(30, 0));
-    QTest::mouseMove(view, tip + QPoint(60, 0));
+    QTest::mouseMove(view, tip + off / 2);
+    QTest::mouseMove(view, tip + off);
     EXPECT_EQ(session.plan(), before);
-    QTest::mouseRelease(view, Qt::LeftButton, {}, tip + QPoint(60, 0));
+    QTest::mouseRelease(view, Qt::LeftButton, {}, tip + off);
     ASSERT_TRUE(session.plan().stems[0].pose);
-    EXPECT_NEAR(inDegrees(session.plan().stems[0].pose->lean), 21, 2);
+    EXPECT_NEAR(inDegrees(session.plan().stems[0].pose->lean), 12, 0.1);
+    EXPECT_NEAR(view->tipAt(StemId{1}).x(), (tip + off).x(), 0.03 * off.x() + 3) << "it went with the hand";
     EXPECT_NEAR(inDegrees(session.plan().stems[0].pose->toward), 180, 2) << "to the right";
     EXPECT_FALSE(firstProblem(session.plan()));
     // Keys lean it back; Esc while it is held leaves it alone.
-    for (int i = 0; i < 7; ++i)
+    for (int i = 0; i < 4; ++i)
         QTest::keyClick(view, Qt::Key_Left, Qt::ControlModifier);
     EXPECT_FALSE(session.plan().stems[0].pose) << "upright again, nothing is kept";
     QTest::keyClick(view, Qt::Key_Down, Qt::ControlModifier | Qt::ShiftModifier);
     ASSERT_TRUE(session.plan().stems[0].pose);
     EXPECT_EQ(session.plan().stems[0].pose->bend, degrees(3));
     EXPECT_EQ(session.plan().stems[0].pose->toward, degrees(90));
+}
+
+TEST_F(PotPlaceTest, AStemLeansNoFartherThanItsWiresHold) {
+    // A long leaf on one thin wire: the weight of a leaf laid level bends it.
+    Plan plan = session.plan();
+    for (Kind& kind : plan.kinds) {
+        kind.wireDiameter = millimetres(0.2);
+        kind.wiresAtBase = 1;
+        kind.beads = 400;
+    }
+    session.open(plan, {});
+    const double hold = session.figures().stems[0].hold.hold;
+    ASSERT_GT(hold, 0);
+    ASSERT_LT(hold, 0.9);
+    place.findChild<QToolButton*>(QStringLiteral("potPose"))->click();
+    QSignalSpy hints(view, &PlantView::hinted);
+    const QPoint tip = view->tipAt(StemId{1}).toPoint();
+    QTest::mousePress(view, Qt::LeftButton, {}, tip);
+    QTest::mouseMove(view, tip + QPoint(40, 0));
+    QTest::mouseMove(view, tip + QPoint(400, 0));
+    ASSERT_GT(hints.count(), 0);
+    EXPECT_TRUE(hints.last()[0].toString().contains(QStringLiteral("hold no more")));
+    QTest::mouseRelease(view, Qt::LeftButton, {}, tip + QPoint(400, 0));
+    ASSERT_TRUE(session.plan().stems[0].pose);
+    EXPECT_LE(std::sin(inRadians(session.plan().stems[0].pose->lean)), hold);
 }
 
 TEST_F(PotPlaceTest, SuggestsWhoStandsWhereAndWaits) {
@@ -262,6 +293,25 @@ TEST_F(PotPlaceTest, SavesAPicture) {
     QTest::mouseClick(place.findChild<QPushButton*>(QStringLiteral("potSave")), Qt::LeftButton);
     ask::setStand(std::nullopt);
     EXPECT_TRUE(QFile::exists(path));
+}
+
+TEST(PotInTheWindow, ALeafLeadsToTheBoardAndAKeyPlaces) {
+    MainWindow window(test::smallBoard());
+    window.show();
+    ASSERT_TRUE(QTest::qWaitForWindowExposed(&window));
+    window.showPlaceNamed(QStringLiteral("pot"));
+    auto* places = window.findChild<QStackedWidget*>(QStringLiteral("places"));
+    auto* view = window.findChild<PlantView*>();
+    ASSERT_TRUE(view);
+    ASSERT_TRUE(QTest::qWaitFor([&] { return view->isVisible() && view->width() > 300; }));
+    const LeafBody& leaf = view->scene().body.leaves[0];
+    QTest::mouseClick(view, Qt::LeftButton, {},
+                      view->framing().onPicture(view->view().point(leaf.at3(0, -leaf.length * 0.7))).toPoint());
+    EXPECT_EQ(places->currentIndex(), 1) << "the board";
+    window.findChild<QAction*>(QStringLiteral("placeInPot"))->trigger();
+    EXPECT_EQ(places->currentIndex(), 2);
+    EXPECT_TRUE(QTest::qWaitFor([&] { return window.session().offer().has_value(); }, 10'000));
+    window.session().markSaved({});
 }
 
 TEST(PotCommands, WritePicturesAndPlacedPlans) {

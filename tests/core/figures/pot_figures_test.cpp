@@ -46,6 +46,40 @@ TEST(PotFigures, ClayAndCoverByShape) {
     EXPECT_NEAR(balanceOf(plan).clayVolume, std::numbers::pi * 1600 * (3 * 50 - 40) / 3, 1e-6);
 }
 
+TEST(PotFigures, OvalAndRectangularPotsHoldTheirShareOfARoundOne) {
+    Plan plan = test::smallBoard();
+    plan.pot.shape = PotShape::cylinder;
+    plan.pot.opening = PotOpening::rectangular;
+    plan.pot.topDiameter = millimetres(100);
+    plan.pot.topBreadth = millimetres(60);
+    plan.pot.depth = millimetres(60);
+    plan.pot.clay = {millimetres(40), 1500, ""};
+    EXPECT_NEAR(balanceOf(plan).clayVolume, 100 * 60 * 40, 1e-6) << "a box";
+    EXPECT_NEAR(inMillimetres(balanceOf(plan).foot), 30, 1e-9) << "it tips over its longer edge";
+    plan.pot.opening = PotOpening::oval;
+    EXPECT_NEAR(balanceOf(plan).clayVolume, std::numbers::pi * 50 * 30 * 40, 1e-6);
+    // A pyramid cut off level, 40 × 24 at the floor and 80 × 48 at the clay: h/3 (A + B + √(A B)).
+    plan.pot.opening = PotOpening::rectangular;
+    plan.pot.shape = PotShape::frustum;
+    plan.pot.bottomDiameter = millimetres(40);
+    EXPECT_NEAR(balanceOf(plan).clayVolume, 40.0 / 3 * (960 + 3840 + std::sqrt(960.0 * 3840)), 1e-6);
+}
+
+TEST(PotFigures, ABowlDeeperThanHalfItsWidthIsHalfASpheroid) {
+    Plan plan = test::smallBoard();
+    plan.pot.shape = PotShape::bowl;
+    plan.pot.topDiameter = millimetres(60);
+    plan.pot.depth = millimetres(80);
+    plan.pot.clay = {millimetres(80), 1000, ""};
+    // Filled to the rim: half of 4/3 π · 30 · 30 · 80, its middle at 5/8 of the depth.
+    EXPECT_NEAR(balanceOf(plan).clayVolume, 2.0 / 3 * std::numbers::pi * 30 * 30 * 80, 1e-6);
+    // Where it is as deep as half its width both formulas are the half sphere.
+    plan.pot.depth = plan.pot.clay.depth = millimetres(30);
+    const double sphere = balanceOf(plan).clayVolume;
+    plan.pot.depth = plan.pot.clay.depth = millimetres(30 + 1e-9);
+    EXPECT_NEAR(balanceOf(plan).clayVolume, sphere, 1e-3);
+}
+
 TEST(PotFigures, AStemToOneSideTipsALightPotAndAWeightMendsIt) {
     Plan plan = test::smallBoard();
     plan.pot.topDiameter = millimetres(60);

@@ -2,6 +2,8 @@
 
 #include <gtest/gtest.h>
 
+#include <cmath>
+
 namespace stemwright {
 namespace {
 
@@ -50,6 +52,52 @@ TEST(PotShape, ClayLiesBelowTheRim) {
     frustum.clay.depth = millimetres(90);
     EXPECT_EQ(inMillimetres(rimAboveClay(frustum)), 0);
     EXPECT_EQ(inMillimetres(clayRadius(frustum)), 60);
+}
+
+Pot opening(PotOpening opening, double wide, double breadth) {
+    Pot out = pot(PotShape::cylinder, wide, wide, 60);
+    out.opening = opening;
+    out.topBreadth = millimetres(breadth);
+    return out;
+}
+
+TEST(PotOpening, AreasAndOutlines) {
+    EXPECT_EQ(openingArea(opening(PotOpening::round, 100, 60)), 1) << "a round one heeds no breadth";
+    EXPECT_NEAR(openingArea(opening(PotOpening::oval, 100, 60)), 0.6, 1e-12);
+    // 100 × 60 over the circle's π · 50².
+    EXPECT_NEAR(openingArea(opening(PotOpening::rectangular, 100, 60)), 6000 / (M_PI * 2500), 1e-12);
+    EXPECT_NEAR(widestReach(opening(PotOpening::rectangular, 80, 60)), 50, 1e-12); // 3, 4, 5
+    EXPECT_NEAR(widestReach(opening(PotOpening::oval, 80, 120)), 60, 1e-12);
+    const auto corners = openingOutline(opening(PotOpening::rectangular, 80, 60), 8);
+    ASSERT_EQ(corners.size(), 8u);
+    EXPECT_NEAR(corners[1].x, 1, 1e-12);
+    EXPECT_NEAR(corners[1].y, 0.75, 1e-12) << "a corner";
+    EXPECT_NEAR(corners[2].x, 0, 1e-12);
+    EXPECT_NEAR(corners[2].y, 0.75, 1e-12);
+}
+
+TEST(PotOpening, HowFarAPlaceIsOutsideTheClay) {
+    const Pot round = opening(PotOpening::round, 100, 60);
+    EXPECT_NEAR(beyondClay(round, 30, 40), 0, 1e-12);
+    EXPECT_NEAR(beyondClay(round, 60, -80), 50, 1e-12);
+    const Pot box = opening(PotOpening::rectangular, 100, 60);
+    EXPECT_NEAR(beyondClay(box, 0, 0), -30, 1e-12);
+    EXPECT_NEAR(beyondClay(box, -45, 0), -5, 1e-12);
+    EXPECT_NEAR(beyondClay(box, 53, 34), 5, 1e-12) << "from a corner";
+    const Pot oval = opening(PotOpening::oval, 120, 80);
+    EXPECT_NEAR(beyondClay(oval, 0, 0), -40, 1e-9);
+    EXPECT_NEAR(beyondClay(oval, 70, 0), 10, 1e-9);
+    EXPECT_NEAR(beyondClay(oval, 0, -55), 15, 1e-9);
+    EXPECT_NEAR(beyondClay(oval, 50, 0), -10, 1e-9);
+    // Near the middle of the longer axis the nearest edge lies aside: at x = 60² · 10 / (60² − 40²) = 18.
+    EXPECT_NEAR(beyondClay(oval, 10, 0), -std::hypot(8, 40 * std::sqrt(1 - 0.09)), 1e-9);
+    // Along the edge's normal a place is as far out as it was moved.
+    for (const double t : {0.1, 0.7, 1.2, 2.5, 4.0, 5.9})
+        for (const double off : {-12.0, 0.5, 30.0}) {
+            const double x = 60 * std::cos(t), y = 40 * std::sin(t);
+            const double nx = x / 3600, ny = y / 1600, n = std::hypot(nx, ny);
+            EXPECT_NEAR(beyondClay(oval, x + off * nx / n, y + off * ny / n), off, 1e-6) << t << " " << off;
+        }
 }
 
 } // namespace

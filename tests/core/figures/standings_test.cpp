@@ -1,5 +1,7 @@
 #include "core/figures/standings.h"
 
+#include "core/figures/pot_shape.h"
+
 #include "tests/support/boards.h"
 
 #include <gtest/gtest.h>
@@ -59,6 +61,34 @@ TEST(Standings, KeepWhatIsThereAndFillTheRest) {
     EXPECT_FALSE(plan.stems[0].standing) << "nothing is stored";
     plan.stems.clear();
     EXPECT_TRUE(standings(plan).empty());
+}
+
+TEST(PlacesInPot, SpreadEvenlyOverOvalsAndRectangles) {
+    Plan plan = test::smallBoard();
+    while (plan.stems.size() < 12) {
+        plan.stems.push_back(plan.stems.front());
+        plan.stems.back().id = freeStemId(plan);
+    }
+    plan.pot.topDiameter = millimetres(200);
+    plan.pot.topBreadth = millimetres(60);
+    for (const PotOpening opening : {PotOpening::oval, PotOpening::rectangular}) {
+        plan.pot.opening = opening;
+        const auto places = placesInPot(plan);
+        ASSERT_EQ(places.size(), 12u);
+        EXPECT_EQ(places, placesInPot(plan)) << "the same each time";
+        // Twelve on a square grid over this clay would be √(area / 12) apart.
+        EXPECT_GT(nearestApart(places), 0.7 * std::sqrt(openingArea(plan.pot) * M_PI * 1e4 * 0.74 / 12));
+        double x = 0, y = 0;
+        for (const PlaceMm& p : places) {
+            EXPECT_LT(beyondClay(plan.pot, p.x, p.y), -2);
+            x += p.x / 12;
+            y += p.y / 12;
+        }
+        EXPECT_NEAR(x, 0, 6) << "about the middle";
+        EXPECT_NEAR(y, 0, 4);
+    }
+    plan.pot.topBreadth = millimetres(1);
+    EXPECT_EQ(placesInPot(plan).size(), 12u) << "no room at all";
 }
 
 } // namespace

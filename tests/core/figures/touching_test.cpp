@@ -123,8 +123,30 @@ TEST(PotFindings, APotSmallerThanItsStakes) {
     EXPECT_EQ(found.back().values, (std::vector<std::string>{"2.8", "2.5"}));
     plan.pot.topDiameter = millimetres(3);
     EXPECT_FALSE(has(potFindings(plan, plantBody(plan)), FindingCode::potTooSmall));
+    plan.pot.opening = PotOpening::rectangular;
+    plan.pot.topDiameter = millimetres(4);
+    plan.pot.topBreadth = millimetres(1.4);
+    EXPECT_FALSE(has(potFindings(plan, plantBody(plan)), FindingCode::potTooSmall)) << "3 × 1.3 in a row";
+    plan.pot.topBreadth = millimetres(1.2);
+    EXPECT_TRUE(has(potFindings(plan, plantBody(plan)), FindingCode::potTooSmall)) << "narrower than one";
+    plan.pot.topBreadth = millimetres(2);
+    plan.pot.topDiameter = millimetres(2);
+    EXPECT_TRUE(has(potFindings(plan, plantBody(plan)), FindingCode::potTooSmall))
+        << "three of 1.3 fill 3.98 mm² of 4, more than discs can";
     plan.stems.clear();
     EXPECT_TRUE(potFindings(plan, plantBody(plan)).empty());
+}
+
+TEST(PotFindings, AStemOutsideAnOvalsClay) {
+    Plan plan = test::smallBoard();
+    plan.pot.opening = PotOpening::oval;
+    plan.pot.topDiameter = plan.pot.bottomDiameter = millimetres(120);
+    plan.pot.topBreadth = millimetres(60);
+    plan.stems[0].standing = Standing{millimetres(0), millimetres(45), ""};
+    const auto found = potFindings(plan, plantBody(plan));
+    EXPECT_TRUE(has(found, FindingCode::outsideClay));
+    plan.pot.opening = PotOpening::round;
+    EXPECT_FALSE(has(potFindings(plan, plantBody(plan)), FindingCode::outsideClay));
 }
 
 } // namespace

@@ -2,6 +2,7 @@
 
 #include "core/document/examples.h"
 #include "core/figures/figures.h"
+#include "core/figures/pot_shape.h"
 #include "core/suggest/least_assignment.h"
 #include "tests/support/boards.h"
 
@@ -106,6 +107,37 @@ TEST(PlaceInPot, BeyondNineItSaysHowFarTheBoundIs) {
     EXPECT_GT(found.bound, 0);
     EXPECT_LE(found.after, found.before);
     EXPECT_EQ(found.proved, found.bound == found.after);
+}
+
+TEST(PlaceInPot, NeverOffersWhatIsWorseThanHerOwnPlaces) {
+    // Far apart on a line there are few neighbours: no order on the even places is as good.
+    Plan plan = test::randomBoard(8, 6, 8, 4);
+    std::vector<std::size_t> order(plan.stems.size());
+    std::iota(order.begin(), order.end(), std::size_t{0});
+    const Figures all = figures(plan);
+    std::sort(order.begin(), order.end(),
+              [&](std::size_t a, std::size_t b) { return all.stems[a].height > all.stems[b].height; });
+    for (std::size_t k = 0; k < order.size(); ++k)
+        plan.stems[order[k]].standing =
+            Standing{millimetres(std::pow(1.6, static_cast<double>(k)) - 1), millimetres(0), ""};
+    const Suggestion found = placeInPot(plan);
+    EXPECT_LE(found.after, found.before);
+    EXPECT_LE(found.bound, found.after);
+    if (found.after == found.before)
+        EXPECT_TRUE(found.edits.edits.empty());
+}
+
+TEST(PlaceInPot, FitsTheOpening) {
+    for (const PotOpening opening : {PotOpening::oval, PotOpening::rectangular}) {
+        Plan plan = test::randomBoard(7, 7, 8, 4);
+        plan.pot.opening = opening;
+        plan.pot.topDiameter = millimetres(160);
+        plan.pot.topBreadth = millimetres(60);
+        const Plan after = taken(plan, placeInPot(plan));
+        for (const PlaceMm& p : standings(after))
+            EXPECT_LT(beyondClay(after.pot, p.x, p.y), -1);
+        EXPECT_GT(nearestApart(standings(after)), 20);
+    }
 }
 
 TEST(PlaceInPot, LeavesLockedStemsWhereTheyStand) {
