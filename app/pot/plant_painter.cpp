@@ -127,7 +127,7 @@ private:
         painter_.setBrush(lit(scene_.potColour.darker(150), {0, 0.3F, 0.95F}));
         const QPolygonF opening = level(atRim(0));
         painter_.drawPolygon(opening);
-        const QPolygonF clay = level({inMillimetres(clayRadius(scene_.pot)), 0, 0, true});
+        const QPolygonF clay = level({scene_.groundRadius, 0, scene_.ground, true});
         painter_.setBrush(lit(scene_.clayColour.darker(118), {0, -0.6F, 0.8F}));
         painter_.drawPath(filled(clay).intersected(filled(opening)));
     }

@@ -15,10 +15,12 @@ enum class PlantDetail {
     full,   ///< every bead round, with its light and the shadows of what is above it
 };
 
-/// Pictures of leaves lying flat, kept from frame to frame of a scene in motion. For one thread at a time.
+/// Pictures of leaves lying flat, and of the cover from above, kept from frame to frame of a scene in motion.
+/// For one thread at a time.
 struct LeafTextures {
     double scale = 0; ///< samples a millimetre
     std::vector<QImage> pictures;
+    QImage cover;
 };
 
 struct PlantPicture {

@@ -77,6 +77,9 @@ PlantScene::PlantScene(const Plan& plan, ColourVision vision, std::optional<std:
     }
 
     rim = inMillimetres(rimAboveClay(pot));
+    if (pot.cover)
+        ground = std::clamp(inMillimetres(pot.cover->depth), 0.0, std::max(rim - 1, 0.0));
+    groundRadius = inMillimetres(innerRadius(pot, millimetres(rim - ground)));
     floor = rim - inMillimetres(pot.depth) - potWall;
     std::vector<QPointF> points;
     const double corner = widestReach(pot) / std::max(1e-9, inMillimetres(pot.topDiameter) / 2);

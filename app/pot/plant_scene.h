@@ -46,8 +46,10 @@ struct PlantScene {
     /// What a full turn about the middle sweeps: the corners (radius, height) of the outline that holds all of
     /// it.
     std::vector<QPointF> swept;
-    double floor = 0; ///< the pot's outer bottom, mm above the clay and so below 0
-    double rim = 0;   ///< the pot's rim, mm above the clay
+    double ground = 0;       ///< the cover's surface above the clay, or the clay's own: 0
+    double groundRadius = 0; ///< as clayRadius() counts, at that height
+    double floor = 0;        ///< the pot's outer bottom, mm above the clay and so below 0
+    double rim = 0;          ///< the pot's rim, mm above the clay
 };
 
 /// The convex hull of places in a plane (Andrew's monotone chain, textbook).

@@ -90,8 +90,13 @@ Sculptor::Sculptor(const PlantScene& scene, const PlantPicture& picture)
             picture.detail == PlantDetail::moving ? movingShadowStep : shadowStep) {}
 
 Solids Sculptor::solids(LeafTextures& textures) {
+    // Textures are made anew only for a size that plainly differs.
+    if (moving() && !(textures.scale > 0.8 * scale_ && textures.scale < 1.3 * scale_)) {
+        textures = {};
+        textures.scale = scale_;
+    }
     pot();
-    clay();
+    ground(textures);
     stems();
     if (moving())
         flatLeaves(textures);
@@ -162,12 +167,9 @@ void Sculptor::beadsOf(std::size_t index, BeadSolid* out) const {
 /// Each leaf as a picture of its beads, painted once a look and size.
 void Sculptor::flatLeaves(LeafTextures& kept) {
     std::vector<QImage>& textures = kept.pictures;
-    if (kept.scale != scale_ || textures.size() != scene_.looks.size())
-        textures.clear();
-    kept.scale = scale_;
     for (std::size_t i = textures.size(); i < scene_.looks.size(); ++i) {
         const PlantScene::Look& look = scene_.looks[i];
-        const double texels = std::min(scale_, mostTexels / std::max(look.look.length, look.look.width));
+        const double texels = std::min(kept.scale, mostTexels / std::max(look.look.length, look.look.width));
         QImage texture(std::max(1, static_cast<int>(std::ceil(look.look.width * texels))),
                        std::max(1, static_cast<int>(std::ceil(look.look.length * texels))),
                        QImage::Format_ARGB32_Premultiplied);

@@ -17,8 +17,9 @@ public:
 
 private:
     void pot();
-    void clay();
-    void stones(double radius);
+    void ground(LeafTextures& kept);
+    void stones();
+    void flatStones(LeafTextures& kept);
     void stems();
     void beads();
     void beadsOf(std::size_t leaf, BeadSolid* out) const;

@@ -123,8 +123,7 @@ TEST(PlaceInPot, NeverOffersWhatIsWorseThanHerOwnPlaces) {
     const Suggestion found = placeInPot(plan);
     EXPECT_LE(found.after, found.before);
     EXPECT_LE(found.bound, found.after);
-    if (found.after == found.before)
-        EXPECT_TRUE(found.edits.edits.empty());
+    EXPECT_EQ(found.after == found.before, found.edits.edits.empty());
 }
 
 TEST(PlaceInPot, FitsTheOpening) {
