@@ -13,6 +13,7 @@
 #include "core/document/plan_file.h"
 #include "core/figures/figures.h"
 #include "core/figures/findings.h"
+#include "core/figures/pot_findings.h"
 
 #include <QCommandLineParser>
 #include <QCoreApplication>
@@ -100,7 +101,9 @@ int runCheck(const Arguments& arguments, const CommandStreams& streams) {
     const Figures all = figures(*plan);
     const PlanTables tables(*plan);
     const SwapFinder swaps(*plan, tables);
-    const std::vector<Finding> found = findings(*plan, all);
+    std::vector<Finding> found = findings(*plan, all);
+    const std::vector<Finding> inPot = potFindings(*plan, plantBody(*plan));
+    found.insert(found.end(), inPot.begin(), inPot.end());
     for (const Finding& finding : found) {
         const FindingWords said = words(*plan, finding);
         const QString line =

@@ -101,6 +101,8 @@ void MainWindow::buildEditMenu() {
 }
 
 bool MainWindow::letGo() {
+    if (pot_ && pot_->letGo())
+        return true;
     if (!board_->view().holding())
         return false;
     board_->view().cancel();

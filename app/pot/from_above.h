@@ -23,6 +23,8 @@ public:
     StemId chosen() const { return chosen_; }
     void choose(StemId stem);
     bool held() const { return held_; }
+    /// Puts a held stem back.
+    void letGo() { cancel(); }
     /// From which side the plant is looked at, for the mark at the rim.
     void setTurn(int deg);
     void reload();

@@ -78,8 +78,8 @@ void Sculptor::ground(LeafTextures& kept) {
     const Vec3f upward = normal({0, 0, 1});
     const Tint earth = tintOf(scene_.clayColour) * (scene_.pot.cover ? 0.7F : 0.88F);
     const double height = scene_.ground - 0.8;
-    // In rings, so that a shadow falls where it falls.
-    constexpr int rings = 6;
+    // In rings, so that a shadow falls where it falls; a soft one, since the lamp is large.
+    const int rings = moving() ? 5 : 16;
     const auto corner = [&](int ring, std::size_t k) {
         const double part = static_cast<double>(ring) / rings;
         return outline.at({scene_.groundRadius * part, 0.3 * part, height, true}, k % sides);
@@ -90,9 +90,11 @@ void Sculptor::ground(LeafTextures& kept) {
         for (std::size_t k = 0; k < sides; ++k) {
             const Point3 at = corner(ring, k);
             places.push_back(place(at));
-            tints.push_back(shaded(earth, upward, litAt(at, 1), 0));
+            Lit lit = litAt(at, 1);
+            lit.lamp = static_cast<float>(0.45 + 0.55 * lamp_.light(at, 7, 1));
+            tints.push_back(shaded(earth, upward, lit, 0));
         }
-    for (std::size_t ring = 0; ring < rings; ++ring)
+    for (std::size_t ring = 0; ring < static_cast<std::size_t>(rings); ++ring)
         for (std::size_t k = 0; k < sides; ++k) {
             const std::size_t next = (k + 1) % sides;
             const std::size_t a = ring * sides + k, b = ring * sides + next, c = a + sides, d = b + sides;

@@ -226,6 +226,9 @@ void PlantView::paintEvent(QPaintEvent*) {
     }
     painter.drawPixmap(0, 0, under_);
     if (!resting_) {
+        // It may have come to rest while nobody saw it.
+        if (!rest_->isActive() && !watcher_)
+            rest_->start();
         shown_ = movingFrame();
         shown_.setDevicePixelRatio(ratio);
     }

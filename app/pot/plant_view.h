@@ -43,6 +43,9 @@ public:
     void setEyes(ColourVision eyes);
     void setPosing(bool on);
     bool posing() const { return posing_; }
+    /// Whether a stem's tip is in the hand; letting go leaves it as it was.
+    bool held() const { return held_.has_value(); }
+    void letGo() { cancel(); }
     /// The stem that is chosen from above, or none.
     void choose(StemId stem);
     /// Shows the stems standing elsewhere, or with nothing where the plan has them.
@@ -94,7 +97,7 @@ private:
     void rebuild();
     PlantPicture picture(PlantDetail detail, int fineness) const;
     Pose poseOf(StemId stem) const;
-    Pose held(Pose pose) const;
+    Pose withinHold(Pose pose) const;
     void poseByHand(QPointF off, bool bend);
     bool poseByKey(QKeyEvent* event);
     void holdPose(const Pose& pose, bool limited);

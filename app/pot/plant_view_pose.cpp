@@ -54,7 +54,7 @@ void PlantView::poseByHand(QPointF off, bool bend) {
                 long_ += length(piece.to - piece.from);
     const double deg = std::hypot(off.x(), off.y()) / (long_ * framing().scale) * (180 / M_PI) * (bend ? 2 : 1);
     const Pose wanted = leaned(from_, rightOf(turn_) * off.x() + frontOf(turn_) * off.y(), deg, bend);
-    const Pose pose = held(wanted);
+    const Pose pose = withinHold(wanted);
     holdPose(pose, pose != wanted);
 }
 
@@ -77,7 +77,7 @@ bool PlantView::poseByKey(QKeyEvent* event) {
         return false;
     }
     from_ = poseOf(chosen_);
-    held_ = held(leaned(from_, way, keyStep, event->modifiers() & Qt::ShiftModifier));
+    held_ = withinHold(leaned(from_, way, keyStep, event->modifiers() & Qt::ShiftModifier));
     dropPose();
     return true;
 }
@@ -90,7 +90,7 @@ Pose PlantView::poseOf(StemId stem) const {
 /// The pose as far as the chosen stem's wires would hold it: leaning by an angle, its weight pulls at the clay
 /// line with the sine of that angle of the moment that it has laid level, so hold (core/figures/hold.h) must be
 /// no less than the sine. A bowed stem leans, in the mean, by its lean and half of its bend.
-Pose PlantView::held(Pose pose) const {
+Pose PlantView::withinHold(Pose pose) const {
     for (const StemFigures& figures : session_.figures().stems) {
         const double hold = figures.hold.hold;
         if (figures.stem != chosen_ || hold <= 0 || hold >= 1)

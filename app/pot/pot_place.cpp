@@ -108,6 +108,7 @@ QWidget* PotPlace::left() {
     layout->setContentsMargins(16, 14, 14, 14);
     layout->setSpacing(8);
     layout->addWidget(heading(tr("From above"), side));
+    above_->setMaximumHeight(324); // as broad as there is room for
     layout->addWidget(above_, 5);
 
     auto* row = new QHBoxLayout;
@@ -154,6 +155,7 @@ QWidget* PotPlace::left() {
     connect(findings_, &QListWidget::itemActivated, this, go);
     connect(findings_, &QListWidget::itemClicked, this, go);
     layout->addWidget(findings_, 2);
+    layout->addStretch();
     scroll->setWidget(side);
     return scroll;
 }
@@ -215,10 +217,19 @@ QWidget* PotPlace::right() {
     return side;
 }
 
+bool PotPlace::letGo() {
+    const bool held = above_->held() || view_->held();
+    above_->letGo();
+    view_->letGo();
+    return held;
+}
+
 void PotPlace::showEvent(QShowEvent* event) {
     QWidget::showEvent(event);
     if (stale_)
         refresh();
+    else
+        showOffer();
 }
 
 void PotPlace::refresh() {
@@ -261,6 +272,8 @@ void PotPlace::refreshSight() {
 
 /// A suggestion is shown as the plant that it would make.
 void PotPlace::showOffer() {
+    if (!isVisible())
+        return; // showEvent() asks again
     above_->update();
     if (const auto& offer = session_.offer()) {
         Plan plan = session_.plan();

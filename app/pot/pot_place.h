@@ -27,6 +27,8 @@ class PotPlace : public QWidget {
 public:
     PotPlace(Session& session, Suggestions& suggestions, QWidget* parent = nullptr);
 
+    /// What is held is put back; whether anything was.
+    bool letGo();
     /// Asks for a file and saves the picture that is shown, larger.
     void savePicture();
 

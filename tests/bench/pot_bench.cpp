@@ -122,6 +122,14 @@ BENCHMARK(BM_TurnFrame)
     ->UseRealTime()
     ->Unit(benchmark::kMillisecond);
 
+/// What each movement of a dragged stem or tip costs before its frame.
+void BM_SceneAnew(benchmark::State& state) {
+    const Plan plan = potOf(static_cast<int>(state.range(0)));
+    for (auto _ : state)
+        benchmark::DoNotOptimize(PlantScene(plan));
+}
+BENCHMARK(BM_SceneAnew)->Arg(10)->Arg(30)->Arg(100)->Unit(benchmark::kMillisecond);
+
 void BM_FullPicture(benchmark::State& state) {
     const PlantScene scene(potOf(static_cast<int>(state.range(0))));
     double turn = 0;

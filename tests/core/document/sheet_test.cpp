@@ -296,6 +296,40 @@ TEST(Sheet, TheGlanceSaysOnWhichPageEachMatIs) {
     EXPECT_EQ(rows, 30);
 }
 
+TEST(Sheet, TheFirstPageShowsThePlantInItsPotWhereAllStemsAreAskedFor) {
+    const Plan plan = test::smallBoard();
+    SheetOptions options;
+    const auto plants = [&] { return all<PlantMark>(pagesOf(plan, options).front()); };
+    ASSERT_EQ(plants().size(), 1u);
+    const BoxMm box = plants().front().box;
+    EXPECT_GT(box.width, 60);
+    EXPECT_GT(box.height, 60);
+    for (const LeafMark& leaf : all<LeafMark>(pagesOf(plan, options).front()))
+        EXPECT_FALSE(leaf.slot.stem.value != 0 && boxOf(leaf, plan).overlaps(box))
+            << "the stems stand beside it";
+    options.stems = {0};
+    EXPECT_TRUE(plants().empty()) << "one stem is not the plant";
+}
+
+TEST(Sheet, ThePotsOutlineIsThatOfItsOpening) {
+    Plan plan = test::smallBoard();
+    plan.pot.opening = PotOpening::rectangular;
+    plan.pot.topDiameter = millimetres(120);
+    plan.pot.topBreadth = millimetres(50);
+    SheetOptions options;
+    options.only = {SheetPage::pot};
+    double left = 1e9, right = -1e9, top = 1e9, bottom = -1e9;
+    for (const LineMark& line : all<LineMark>(pagesOf(plan, options).front()))
+        if (line.width == 0.35) {
+            left = std::min({left, line.from.x, line.to.x});
+            right = std::max({right, line.from.x, line.to.x});
+            top = std::min({top, line.from.y, line.to.y});
+            bottom = std::max({bottom, line.from.y, line.to.y});
+        }
+    EXPECT_NEAR(right - left, 120, 1e-6) << "true size";
+    EXPECT_NEAR(bottom - top, 50, 1e-6);
+}
+
 TEST(Sheet, NamesAreWholeOnThePage) {
     const Plan plan = test::awkwardBoard();
     std::string said;
