@@ -117,7 +117,7 @@ void showKeys(QWidget* parent) {
          AboutPlanDialog::tr("take, or drop, what is suggested")},
         {AboutPlanDialog::tr("F4"), AboutPlanDialog::tr("mix codes on the leaves")},
         {AboutPlanDialog::tr("Menu key"), AboutPlanDialog::tr("all that can be done here")},
-        {AboutPlanDialog::tr("Ctrl+1, 2, 3, 5"), AboutPlanDialog::tr("Leaves, Board, Pot, Sheets")},
+        {AboutPlanDialog::tr("Ctrl+1, 2, 3, 4, 5"), AboutPlanDialog::tr("Leaves, Board, Pot, Bind, Sheets")},
         {AboutPlanDialog::tr("Ctrl+Z, Ctrl+Shift+Z"), AboutPlanDialog::tr("undo, redo")},
         {AboutPlanDialog::tr("Ctrl++, Ctrl+−, Ctrl+0"),
          AboutPlanDialog::tr("nearer, farther, as it was; Ctrl+9: the whole board")},

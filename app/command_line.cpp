@@ -314,8 +314,8 @@ std::optional<int> parseWindow(const Arguments& arguments, const CommandStreams&
         return streams.unusable(
             tr("--size takes a width and a height from 200 to 8000, such as 1440x900, not “%1”.")
                 .arg(parser.value(size)));
-    const QStringList known{QStringLiteral("leaves"), QStringLiteral("board"), QStringLiteral("pot"), QStringLiteral("bind"),
-                            QStringLiteral("sheets")};
+    const QStringList known{QStringLiteral("leaves"), QStringLiteral("board"), QStringLiteral("pot"),
+                            QStringLiteral("bind"), QStringLiteral("sheets")};
     if (!known.contains(parser.value(place)))
         return streams.unusable(
             tr("--place is one of %1, not “%2”.").arg(known.join(QStringLiteral(", ")), parser.value(place)));

@@ -185,9 +185,9 @@ private:
         return pen;
     }
 
-    static constexpr double mostSpritePixels = 8; ///< breadth of a bead
-    static constexpr double patternWidth = 0.13;  ///< mm
-    static constexpr double greyPale = 0.55;      ///< so that patterns and codes read on any mix
+    static constexpr double mostSpritePixels = 8;  ///< breadth of a bead
+    static constexpr double patternWidth = 0.13;   ///< mm
+    static constexpr double greyPale = 0.55;       ///< so that patterns and codes read on any mix
     static constexpr double plantPixelsPerMm = 11; ///< of the plant's picture: 280 to the inch
 
     QPainter& painter_;
