@@ -4,6 +4,7 @@
 #include "app/messages.h"
 #include "app/suggestion_text.h"
 #include "app/wording.h"
+#include "core/figures/findings.h"
 #include "core/suggest/order.h"
 #include "core/suggest/start.h"
 
@@ -128,9 +129,11 @@ struct HeightsArguments {
                              QStringLiteral("KIND=LEAST-MOST")};
     QCommandLineOption rest{QStringLiteral("rest"), tr("So many leaves of a kind shall stay in the tray."),
                             QStringLiteral("KIND=N")};
-    QCommandLineOption difference{QStringLiteral("difference"),
-                                  tr("No two stems closer in height than this, where it can be avoided."),
-                                  QStringLiteral("MM")};
+    QCommandLineOption difference{
+        QStringLiteral("difference"),
+        tr("No two stems closer in height than this, where it can be avoided; start keeps %1 mm without it.")
+            .arg(inMillimetres(nearTwin)),
+        QStringLiteral("MM")};
 
     void addTo(QCommandLineParser& parser) const { parser.addOptions({range, rest, difference}); }
 
@@ -306,6 +309,8 @@ int runStart(const QStringList& arguments, const CommandStreams& streams) {
         return streams.unusable(why);
     if (options.heights.ranges.empty())
         options.heights.ranges = usualRanges(command.plan, options.stems);
+    if (!options.heights.difference)
+        options.heights.difference = nearTwin;
     return command.finish(streams, [&] { return startMeOff(command.plan, options); });
 }
 

@@ -29,12 +29,6 @@ const StemFigures* figuresOf(const Figures& all, StemId stem) {
     return at == all.stems.end() ? nullptr : &*at;
 }
 
-QString heightsText(const PotFigures& pot, const Units& units) {
-    if (pot.stems == 0)
-        return tr("none");
-    return tr("%1 to %2").arg(sizeText(pot.shortest, units), sizeText(pot.tallest, units));
-}
-
 double inThousandths(double value) {
     return std::round(value * 1000) / 1000;
 }
@@ -43,6 +37,12 @@ double inThousandths(double value) {
 
 BeforeAfter::BeforeAfter(const Plan& plan, const Edit& edit)
     : before(plan), after(changed(plan, edit)), figuresBefore(figures(before)), figuresAfter(figures(after)) {}
+
+QString heightsText(const PotFigures& pot, const Units& units) {
+    if (pot.stems == 0)
+        return tr("none");
+    return tr("%1 to %2").arg(sizeText(pot.shortest, units), sizeText(pot.tallest, units));
+}
 
 QString beforeAfterText(const QString& before, const QString& after) {
     return before == after ? after : QStringLiteral("%1 → %2").arg(before, after);

@@ -39,6 +39,8 @@ struct StemChange {
 /// Every stem that is there after it, in the plan's order.
 std::vector<StemChange> stemChanges(const BeforeAfter& plans);
 
+/// "92 mm to 151 mm", or "none" without stems.
+QString heightsText(const PotFigures& pot, const Units& units);
 /// "2 → 1", or "2" where both are the same.
 QString beforeAfterText(const QString& before, const QString& after);
 

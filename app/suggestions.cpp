@@ -18,6 +18,8 @@ namespace {
 /// So many can still be told apart in a list.
 constexpr std::size_t mostKept = 8;
 
+constexpr std::uint64_t shuffleSteps = 10'000;
+
 } // namespace
 
 Suggestions::Suggestions(Session& session, QObject* parent) : QObject(parent), session_(session) {
@@ -138,13 +140,17 @@ void Suggestions::orderTipToBase() {
 
 void Suggestions::shuffle() {
     const std::uint32_t seed = ++shuffles_;
-    look(tr("Shuffle, number %1").arg(seed), [seed](const Plan& plan, const stemwright::Search& search) {
-        SpreadOptions options;
-        options.trayUse = TrayUse::keep;
-        options.seed = seed;
-        options.search = search;
-        return spread(plan, options);
-    });
+    look(tr("Shuffle, number %1").arg(seed),
+         [seed](const Plan& plan, const stemwright::Search& search) -> Result<Suggestion> {
+             // Any answer as good as today's will do, so the proof need not be waited for.
+             stemwright::Search quick = search;
+             quick.steps = shuffleSteps;
+             Result<Suggestion> pairs = stemwright::shuffle(plan, seed, true, quick);
+             // A board that was spread without heed to pairs stays as even as it is.
+             if (!pairs || pairs.value().after <= pairs.value().before + 1e-9)
+                 return pairs;
+             return stemwright::shuffle(plan, seed, false, search);
+         });
 }
 
 void Suggestions::varyHeights(const HeightsOptions& options, bool fills, bool matchedPairs) {

@@ -129,8 +129,11 @@ void paintBadge(QPainter& painter, QPointF at, const QString& text, bool filled)
 
 void BoardOffer::paintTrips(QPainter& painter, const BoardLayout& layout) const {
     const auto rect = [&](SlotRef at) { return layout.rect(Place::of(at)); };
+    // On a board that is filled from the tray a mark at every leaf says nothing.
+    const auto filled = static_cast<std::size_t>(
+        std::count_if(slots_.begin(), slots_.end(), [](const NewLeaf& slot) { return slot.fromTray; }));
     for (const NewLeaf& slot : slots_)
-        if (slot.fromTray)
+        if (slot.fromTray && filled <= mostArrows)
             paintBadge(painter, rect(slot.at).topRight() + QPointF(-3, 3), QStringLiteral("+"), true);
     if (trips_.size() <= mostArrows) {
         for (const Trip& trip : trips_)

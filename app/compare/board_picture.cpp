@@ -7,6 +7,7 @@
 #include <QPainter>
 
 #include <algorithm>
+#include <cmath>
 
 namespace stemwright {
 
@@ -14,9 +15,12 @@ namespace {
 
 constexpr int headHeight = 26;
 constexpr int footHeight = 40;
-/// Narrower columns are a picture without words.
-constexpr double leastForText = 34;
-constexpr double leastZoom = 0.18;
+/// Narrower columns have a number alone, and still narrower ones none.
+constexpr double leastForText = 40;
+constexpr double leastForNumber = 16;
+/// Where more of the leaves are unlike than this part, frames say nothing any more.
+constexpr double mostMarked = 0.5;
+constexpr double leastZoom = 0.08;
 constexpr double mostZoom = 1.2;
 
 std::set<SlotRef> unlikeSlots(const Plan& plan, const Plan& other) {
@@ -36,12 +40,14 @@ std::set<SlotRef> unlikeSlots(const Plan& plan, const Plan& other) {
 
 BoardPicture::BoardPicture(QWidget* parent) : QWidget(parent) {
     setAttribute(Qt::WA_OpaquePaintEvent);
+    setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Minimum);
 }
 
 void BoardPicture::show(const Plan& plan, const Figures& figures, const Plan& other) {
     plan_ = plan;
     figures_ = figures;
     unlike_ = unlikeSlots(plan, other);
+    slots_ = figures.pot.slots;
     painter_.forget();
     setZoom(zoom_);
 }
@@ -51,8 +57,9 @@ double BoardPicture::fittingZoom(QSize room) const {
     whole.arrange(plan_, 1);
     if (whole.size().isEmpty())
         return mostZoom;
-    const double tall = (room.height() - headHeight - footHeight) / whole.size().height();
-    const double wide = room.width() / whole.size().width();
+    // Sizes are rounded up to whole pixels.
+    const double tall = (room.height() - headHeight - footHeight - 2) / whole.size().height();
+    const double wide = (room.width() - 2) / whole.size().width();
     // All of it where that can still be read; otherwise its whole height, and the stems scroll sideways.
     constexpr double readable = 0.3;
     return std::clamp(std::min(tall, std::max(wide, readable)), leastZoom, mostZoom);
@@ -71,6 +78,36 @@ QSize BoardPicture::sizeHint() const {
             static_cast<int>(std::ceil(layout_.size().height())) + headHeight + footHeight};
 }
 
+void BoardPicture::paintMarks(QPainter& painter, const QRectF& visible) const {
+    if (marked() > mostMarked * slots_)
+        return;
+    for (const SlotRef& at : unlike_)
+        if (const QRectF rect = layout_.rect(Place::of(at)); rect.intersects(visible))
+            painter.drawRoundedRect(rect, 5, 5);
+}
+
+void BoardPicture::paintWords(QPainter& painter, std::size_t stem) const {
+    const QRect column = layout_.stems()[stem].column.toAlignedRect();
+    if (column.width() < leastForNumber)
+        return;
+    const QRect head(column.left(), 0, column.width(), headHeight);
+    painter.setFont(look::font(look::Type::small));
+    painter.setPen(look::ink);
+    if (column.width() < leastForText) {
+        painter.drawText(head, Qt::AlignCenter, countText(static_cast<qint64>(stem) + 1));
+        return;
+    }
+    const QFontMetrics small(painter.font());
+    painter.drawText(head, Qt::AlignCenter,
+                     small.elidedText(text(plan_.stems[stem].name), Qt::ElideLeft, head.width() - 2));
+    const StemFigures& figures = figures_.stems[stem];
+    const QRect foot(column.left(), height() - footHeight, column.width(), footHeight / 2);
+    painter.drawText(foot, Qt::AlignCenter,
+                     small.elidedText(sizeText(figures.height, plan_.units), Qt::ElideRight, foot.width()));
+    painter.setPen(look::quiet);
+    painter.drawText(foot.translated(0, footHeight / 2), Qt::AlignCenter, driftText(figures.drift));
+}
+
 void BoardPicture::paintEvent(QPaintEvent* event) {
     QPainter painter(this);
     painter.fillRect(event->rect(), look::paper);
@@ -80,37 +117,15 @@ void BoardPicture::paintEvent(QPaintEvent* event) {
     painter.setRenderHint(QPainter::Antialiasing);
     painter.setPen(Qt::NoPen);
     painter.setBrush(look::accentSoft);
-    for (const SlotRef& at : unlike_)
-        if (const QRectF rect = layout_.rect(Place::of(at)); rect.intersects(visible))
-            painter.drawRoundedRect(rect, 5, 5);
+    paintMarks(painter, visible);
     painter_.paint(painter, plan_, layout_, visible, {});
     painter.setBrush(Qt::NoBrush);
     painter.setPen(QPen(look::accent, 1.2));
-    for (const SlotRef& at : unlike_)
-        if (const QRectF rect = layout_.rect(Place::of(at)); rect.intersects(visible))
-            painter.drawRoundedRect(rect, 5, 5);
+    paintMarks(painter, visible);
     painter.restore();
-    const QFontMetrics small(look::font(look::Type::small));
-    for (std::size_t i = 0; i < plan_.stems.size(); ++i) {
-        const QRectF column = layout_.stems()[i].column;
-        if (column.width() < leastForText)
-            break;
-        const QRect text(static_cast<int>(column.left()), 0, static_cast<int>(column.width()), headHeight);
-        if (!text.translated(0, 0).intersects(
-                QRect(event->rect().left(), 0, event->rect().width(), headHeight)))
-            continue;
-        painter.setFont(look::font(look::Type::small));
-        painter.setPen(look::ink);
-        painter.drawText(
-            text, Qt::AlignCenter,
-            small.elidedText(stemwright::text(plan_.stems[i].name), Qt::ElideLeft, text.width() - 2));
-        const StemFigures& figures = figures_.stems[i];
-        const QRect foot(text.left(), height() - footHeight, text.width(), footHeight / 2);
-        painter.drawText(foot, Qt::AlignCenter,
-                         small.elidedText(sizeText(figures.height, plan_.units), Qt::ElideRight, foot.width()));
-        painter.setPen(look::quiet);
-        painter.drawText(foot.translated(0, footHeight / 2), Qt::AlignCenter, driftText(figures.drift));
-    }
+    const auto [first, last] = layout_.columnsIn(visible.left(), visible.right());
+    for (int i = first; i < last; ++i)
+        paintWords(painter, static_cast<std::size_t>(i));
 }
 
 } // namespace stemwright

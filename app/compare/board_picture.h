@@ -17,7 +17,7 @@ class BoardPicture : public QWidget {
 public:
     explicit BoardPicture(QWidget* parent = nullptr);
 
-    /// Leaves that the other board has otherwise are framed.
+    /// Leaves that the other board has otherwise are framed, unless most of them are unlike.
     void show(const Plan& plan, const Figures& figures, const Plan& other);
     /// The size of everything on it, so that two boards are drawn alike: 1 is the board's own.
     double fittingZoom(QSize room) const;
@@ -30,9 +30,14 @@ protected:
     void paintEvent(QPaintEvent* event) override;
 
 private:
+    void paintMarks(QPainter& painter, const QRectF& visible) const;
+    /// A stem's name, height and drift, as far as its column has room.
+    void paintWords(QPainter& painter, std::size_t stem) const;
+
     Plan plan_;
     Figures figures_;
     std::set<SlotRef> unlike_;
+    int slots_ = 0;
     BoardLayout layout_;
     BoardPainter painter_;
     double zoom_ = 1;

@@ -34,10 +34,11 @@ CompareDialog::CompareDialog(Session& session, Suggestions& suggestions, QWidget
     halves_ = {makeHalf(QStringLiteral("left"), tr("Left board"), last > 1 ? last - 1 : 0),
                makeHalf(QStringLiteral("right"), tr("Right board"), last)};
 
-    auto* hint =
-        new QLabel(last == 0 ? tr("Nothing has been suggested for this plan yet: the menu Suggest does.")
-                             : tr("Leaves that the other board has otherwise are framed."),
-                   this);
+    auto* hint = new QLabel(
+        last == 0
+            ? tr("Nothing has been suggested for this plan yet: the menu Suggest does.")
+            : tr("Leaves that the other board has otherwise are framed; below each stem its height and drift."),
+        this);
     hint->setObjectName(QStringLiteral("compareHint"));
     hint->setProperty("quiet", true);
     auto* close = new QPushButton(tr("&Close"), this);
@@ -117,13 +118,12 @@ void CompareDialog::refresh() {
         half.picture->show(plans[i], all, plans[1 - i]);
         const PotFigures& pot = all.pot;
         const Offer* offer = offerOf(half);
-        QStringList lines{tr("Unevenness %1 · drift %2 · heights %3 to %4")
-                              .arg(shareText(pot.unevenness), driftText(pot.drift),
-                                   sizeText(pot.shortest, plans[i].units),
-                                   sizeText(pot.tallest, plans[i].units)),
-                          tr("Unmatched pairs %1 · steps against the colour order %2 · in the tray %3")
-                              .arg(countText(unmatchedPairsOf(plans[i])), countText(inversionsOf(plans[i])),
-                                   countText(pot.inTray))};
+        QStringList lines{
+            tr("Unevenness %1 · drift %2 · heights %3")
+                .arg(shareText(pot.unevenness), driftText(pot.drift), heightsText(pot, plans[i].units)),
+            tr("Unmatched pairs %1 · steps against the colour order %2 · in the tray %3")
+                .arg(countText(unmatchedPairsOf(plans[i])), countText(inversionsOf(plans[i])),
+                     countText(pot.inTray))};
         if (offer && offer->suggestion)
             lines << proofText(*offer->suggestion);
         half.figures->setText(lines.join(QLatin1Char('\n')));

@@ -49,7 +49,8 @@ std::vector<KindRange> usualRanges(const Plan& plan, int stems);
 ///
 /// Exact in this: with n stems and a mean of h tiers, targets run evenly through h from the lowest sum of the
 /// ranges or to the highest, whichever is nearer, and Σ (tiers − target)² is the least that ranges and numbers
-/// of leaves allow. The stems that are taller now stay the taller ones (ties by id). The numbers of tiers that
+/// of leaves allow. The stems that are taller now stay the taller ones; of those as tall now
+/// neighbours by id become unlike (orderAmongAlike()). The numbers of tiers that
 /// can be had are the bases of an integral polymatroid (a flow from kinds to stems), and on such a separable
 /// convex sum is least where it is made up unit by unit from the cheapest that can still be completed
 /// (Federgruen & Groenevelt, Operations Research 34, 1986, 909–918; from memory).

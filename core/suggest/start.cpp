@@ -146,7 +146,9 @@ Result<Suggestion> shuffle(const Plan& plan, std::uint32_t seed, bool matchedPai
     const bool ordered = order(plan, orderOptions).edits.edits.empty();
     Chain chain(plan);
     spreadAndOrder(chain, spreading.value(), ordered, matchedPairs, search);
-    return chain.finish();
+    Suggestion other = chain.finish();
+    other.aim = spreading.value().aim;
+    return other;
 }
 
 } // namespace stemwright

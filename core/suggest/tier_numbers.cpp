@@ -1,7 +1,9 @@
 #include "core/suggest/tier_numbers.h"
 
 #include <algorithm>
+#include <cmath>
 #include <numeric>
+#include <utility>
 
 namespace stemwright {
 
@@ -66,6 +68,11 @@ private:
 
 } // namespace
 
+double orderAmongAlike(StemId id) {
+    constexpr double golden = 0.6180339887498949;
+    return std::fmod(id.value * golden, 1.0);
+}
+
 std::vector<double> TierNumbers::targets() const {
     const int all =
         std::accumulate(total.begin(), total.end(), std::accumulate(others.begin(), others.end(), 0));
@@ -86,7 +93,10 @@ std::vector<double> TierNumbers::targets() const {
     for (int r = 0; r < rows(); ++r)
         for (int c = 0; c < columns(); ++c)
             tall[index(r)] += now(r, c);
-    std::stable_sort(order.begin(), order.end(), [&](int a, int b) { return tall[index(a)] < tall[index(b)]; });
+    std::stable_sort(order.begin(), order.end(), [&](int a, int b) {
+        return std::pair(tall[index(a)], orderAmongAlike(stems[index(a)]->id)) <
+               std::pair(tall[index(b)], orderAmongAlike(stems[index(b)]->id));
+    });
     std::vector<double> wanted(index(rows()));
     for (int i = 0; i < rows(); ++i)
         wanted[index(order[index(i)])] = mean + (i - (n - 1) / 2) * step;
@@ -128,6 +138,27 @@ std::optional<Grid<int>> TierNumbers::solve() const {
         ++tiers[index(next)];
         --open;
     }
+    return giving.given;
+}
+
+std::optional<Grid<int>> TierNumbers::split(const std::vector<int>& tiers) const {
+    Giving giving{least, total, least, most};
+    for (int c = 0; c < columns(); ++c)
+        for (int r = 0; r < rows(); ++r)
+            giving.rest[index(c)] -= least(r, c);
+    for (int r = 0; r < rows(); ++r) {
+        int reached = others[index(r)];
+        for (int c = 0; c < columns(); ++c)
+            reached += least(r, c);
+        for (; reached < tiers[index(r)]; ++reached)
+            if (!giving.raise(r))
+                return std::nullopt;
+        if (reached > tiers[index(r)])
+            return std::nullopt;
+    }
+    for (const int rest : giving.rest)
+        if (rest != 0)
+            return std::nullopt;
     return giving.given;
 }
 
