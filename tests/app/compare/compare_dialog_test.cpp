@@ -18,7 +18,7 @@ namespace {
 
 class CompareTest : public ::testing::Test {
 protected:
-    CompareTest() : session(test::randomBoard(11, 16, 8, 4)), suggestions(session) {}
+    CompareTest() : session(test::randomBoard(11, 12, 6, 3)), suggestions(session) {}
 
     bool find(const std::function<void()>& start) {
         session.dropOffer();
@@ -78,7 +78,7 @@ TEST_F(CompareTest, TwoSuggestionsAreComparedAndEitherIsTaken) {
 
 TEST_F(CompareTest, AnyTwoAreChosenByKeys) {
     ASSERT_TRUE(find([this] { suggestions.spreadColours(false); }));
-    ASSERT_TRUE(find([this] { suggestions.spreadColours(true); }));
+    ASSERT_TRUE(find([this] { suggestions.orderTipToBase(); }));
     open();
     auto* right = child<QComboBox>("rightWhich");
     EXPECT_EQ(right->count(), 3);
