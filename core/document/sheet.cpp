@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <future>
 
 namespace stemwright {
 
@@ -110,6 +111,10 @@ std::vector<Page> sheetPages(const Plan& plan, const Figures& figures, const She
     const auto add = [&](std::vector<Page> more) {
         std::move(more.begin(), more.end(), std::back_inserter(pages));
     };
+    // The cutting plan takes as long as all the rest, so it is worked out beside it.
+    std::future<Supplies> bought;
+    if (wanted(SheetPage::supplies))
+        bought = std::async([&plan, &figures] { return supplies(plan, figures); });
     std::vector<Page> mats, cards;
     if (wanted(SheetPage::mats))
         mats = matPages(context);
@@ -141,7 +146,7 @@ std::vector<Page> sheetPages(const Plan& plan, const Figures& figures, const She
     if (wanted(SheetPage::leaves))
         add(leavesPages(context));
     if (wanted(SheetPage::supplies))
-        add(suppliesPages(context));
+        add(suppliesPages(context, bought.get()));
     if (wanted(SheetPage::pot))
         add(potPages(context));
     finishPages(context, pages);

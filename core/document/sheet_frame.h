@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/document/sheet_canvas.h"
+#include "core/figures/supplies.h"
 
 #include <string>
 #include <vector>
@@ -36,7 +37,7 @@ std::vector<Page> glancePages(const SheetContext& context);
 std::vector<Page> matPages(const SheetContext& context);
 std::vector<Page> cardPages(const SheetContext& context);
 std::vector<Page> leavesPages(const SheetContext& context);
-std::vector<Page> suppliesPages(const SheetContext& context);
+std::vector<Page> suppliesPages(const SheetContext& context, const Supplies& supplies);
 std::vector<Page> potPages(const SheetContext& context);
 
 } // namespace stemwright

@@ -203,11 +203,10 @@ void cuttings(SheetFlow& flow, const SheetContext& context, const Supplies& all)
 
 } // namespace
 
-std::vector<Page> suppliesPages(const SheetContext& context) {
+std::vector<Page> suppliesPages(const SheetContext& context, const Supplies& all) {
     const SheetFrame frame(context, SheetPage::supplies,
                            {SheetCaution::oldGlass, SheetCaution::plated, SheetCaution::cutWire});
     const SheetWords& words = context.words;
-    const Supplies all = supplies(context.plan, context.figures);
     SheetFlow flow(context, frame, words.word(SheetWord::suppliesTitle));
     beads(flow, context, all);
     wires(flow, context, all);
