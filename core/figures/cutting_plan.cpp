@@ -125,6 +125,7 @@ struct Solution {
     std::vector<CutPattern> bars;
     int fewest = 0;
     bool proved = true;
+    std::int64_t leastBought = 0; ///< 0 where there is one sort of bar
 };
 
 /// Fewest bars, all of the longest sort.
@@ -226,11 +227,14 @@ void leastWaste(const CutProblem& problem, Solution& solution, std::int64_t& ste
     const Totals totals(problem, bars);
     for (;;) {
         const std::int64_t target = totals.atMost(bought - 1);
-        if (target < least)
+        if (target < least) {
+            solution.leastBought = bought;
             return;
+        }
         Found found = search(problem, costs, bars, target + onTop * bars, steps);
         if (!found.bars) {
             solution.proved = solution.proved && found.complete;
+            solution.leastBought = found.complete ? bought : least;
             return;
         }
         solution.bars = std::move(*found.bars);
@@ -315,7 +319,9 @@ CuttingPlan cuttingPlan(std::span<const CutPiece> pieces, std::span<const Length
     }
     plan.proved = solution.proved;
     plan.fewestBars = solution.fewest;
+    const std::int64_t least = solution.leastBought;
     write(plan, problem, wanted, pieces, std::move(solution.bars));
+    plan.leastBought = least > 0 ? millimetres(static_cast<double>(least) / unitsPerMillimetre) : plan.bought;
     return plan;
 }
 

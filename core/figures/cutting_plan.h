@@ -31,6 +31,8 @@ struct CuttingPlan {
     bool proved = false;
     /// No plan has fewer bars than this.
     int fewestBars = 0;
+    /// No plan of barCount bars buys less than this; `bought` itself where that is proved.
+    Length leastBought;
     /// Pieces, by place in the list, that no bar is long enough for; the plan leaves them out.
     std::vector<std::size_t> tooLong;
 };

@@ -1,6 +1,9 @@
 #include "core/figures/findings.h"
 
 #include "core/figures/arrangement.h"
+#include "core/figures/binding_steps.h"
+#include "core/figures/leaf_make.h"
+#include "core/figures/pot_figures.h"
 #include "core/figures/remedies.h"
 
 #include <algorithm>
@@ -55,6 +58,12 @@ private:
                 {oneDecimal(figures.hold.hold),
                  core ? oneDecimal(inMillimetres(core->diameter)) : std::string()});
         }
+        for (std::size_t w = 0; w < figures.wraps.size(); ++w)
+            if (const auto& sold = plan_.binding.wraps[w].sold; sold && figures.wraps[w].toCut > *sold)
+                runsOut(figures, w, *sold);
+        if (figures.bundle > narrowest())
+            say(FindingCode::tooThickForPot, -1, -1,
+                {oneDecimal(inMillimetres(figures.bundle)), oneDecimal(inMillimetres(narrowest()))});
         if (figures.inversions > 0)
             say(FindingCode::outOfOrder, -1, -1, {text(figures.inversions)});
         for (std::size_t i = 0; i < figures.held.size(); ++i)
@@ -70,6 +79,28 @@ private:
             say(FindingCode::nearTwins, -1, -1,
                 {plan_.stems[other].name,
                  oneDecimal(std::abs(inMillimetres(figures.height - figures_.stems[other].height)))});
+    }
+
+    /// Where in the work the first skein or spool of a layer ends: the hand needs its part to the last.
+    void runsOut(const StemFigures& figures, std::size_t wrap, Length sold) {
+        const Length hold = plan_.binding.wraps[wrap].hold;
+        int tier = -1;
+        for (const BindingStep& step : bindingSteps(plan_, plan_.stems[at_])) {
+            if (step.wrap == wrap && step.code == BindingStepCode::tier)
+                tier = step.tier;
+            if (wrap < step.used.size() && step.used[wrap] + hold > sold)
+                break;
+        }
+        const Length toCut = figures.wraps[wrap].toCut;
+        say(FindingCode::threadRunsOut, tier, -1,
+            {text(wrap + 1), oneDecimal(inMillimetres(toCut)), oneDecimal(inMillimetres(sold)),
+             text(static_cast<int>(std::ceil(toCut / sold - 1e-9)))});
+    }
+
+    /// Inside the pot, where stems stand in it.
+    Length narrowest() const {
+        const Pot& pot = plan_.pot;
+        return pot.shape == PotShape::frustum ? std::min(pot.topDiameter, pot.bottomDiameter) : pot.topDiameter;
     }
 
     void tiers(const Stem& stem, const StemFigures& figures) {
@@ -130,6 +161,21 @@ private:
     }
 
     void wholePot() {
+        const PotBalance balance = potBalance(plan_, figures_);
+        if (!balance.steady)
+            found_.push_back({FindingCode::plantTips,
+                              StemId{},
+                              -1,
+                              -1,
+                              {oneDecimal(inDegrees(balance.tilt)),
+                               text(static_cast<std::int64_t>(std::ceil(inGrams(balance.weightToAdd))))}});
+        for (const Kind& kind : plan_.kinds)
+            if (const MakeFault fault = faultOf(plan_, kind); fault != MakeFault::none)
+                found_.push_back({FindingCode::cannotBeMade,
+                                  StemId{},
+                                  -1,
+                                  -1,
+                                  {kind.name, text(static_cast<int>(fault)), text(kind.make->rows)}});
         std::unordered_map<KindId, int> waiting;
         for (const Stem& stem : plan_.stems)
             for (const Tier& tier : stem.tiers)

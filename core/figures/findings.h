@@ -41,6 +41,14 @@ enum class FindingCode {
     stakesTouch, ///< values: the other stem's name, mm apart, mm needed (one decimal each)
     potTooSmall, ///< values: mm across that the stakes need, mm that the clay measures (one decimal each):
                  ///< pot-wide
+    // of wire, thread and pot again
+    threadRunsOut, ///< values: the wrap's place in the binding (from 1), mm to cut, mm in one as sold (one
+                   ///< decimal each), how many it takes; at the tier in whose wrap the first one ends, −1 for a
+                   ///< layer that covers the bound stem
+    tooThickForPot, ///< values: mm across the stem's foot, mm inside the pot (one decimal each)
+    cannotBeMade,   ///< values: kind name, the fault as a number (MakeFault), rows of the pattern: pot-wide
+    plantTips, ///< values: degrees it may be tilted (one decimal; below 0 it falls by itself), grams in the
+               ///< middle of its floor that would mend it (whole): pot-wide
 };
 
 /// What the board noticed. The words stand in app/messages.

@@ -2,7 +2,6 @@
 
 #include "core/figures/pot_shape.h"
 #include "core/plan/lookup.h"
-
 #include "core/quantity/solid.h"
 
 #include <algorithm>

@@ -67,6 +67,10 @@ std::vector<Edit> editsFor(const Remedying& about, const Finding& finding, std::
     case FindingCode::outsideClay:
     case FindingCode::stakesTouch:
     case FindingCode::potTooSmall:
+    case FindingCode::threadRunsOut:
+    case FindingCode::tooThickForPot:
+    case FindingCode::cannotBeMade:
+    case FindingCode::plantTips:
         return {};
     }
     return {};

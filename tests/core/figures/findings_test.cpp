@@ -1,10 +1,13 @@
 #include "core/figures/findings.h"
 
+#include "core/figures/pot_figures.h"
 #include "tests/support/boards.h"
 
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <cmath>
+#include <string>
 
 namespace stemwright {
 namespace {
@@ -186,6 +189,65 @@ TEST(Findings, TooFewLeavesForTheSlotsThatWait) {
     make(plan, CloseTier{StemId{3}, 0});
     EXPECT_TRUE(ofCode(plan, FindingCode::tooFewLeaves).empty());
     EXPECT_TRUE(noticed(Plan{}).empty());
+}
+
+TEST(Findings, AThreadThatRunsOutIsSaidWithItsTier) {
+    Plan plan = tidyBoard();
+    const Length whole = figures(plan).stems[2].wraps[0].toCut;
+    plan.binding.wraps[0].sold = whole;
+    EXPECT_TRUE(ofCode(plan, FindingCode::threadRunsOut).empty());
+    plan.binding.wraps[0].sold = whole - millimetres(1);
+    auto found = ofCode(plan, FindingCode::threadRunsOut);
+    ASSERT_FALSE(found.empty());
+    EXPECT_EQ(found.back().stem, StemId{3});
+    EXPECT_EQ(found.back().tier, 2) << "at the very end";
+    EXPECT_EQ(found.back().values[0], "1");
+    EXPECT_EQ(found.back().values[3], "2");
+    // What the hand holds, the tail laid in and no more: the first turns are too many.
+    plan.binding.wraps[0].sold = plan.binding.wraps[0].hold + plan.binding.wraps[0].startTail + millimetres(1);
+    found = ofCode(plan, FindingCode::threadRunsOut);
+    ASSERT_EQ(found.size(), 3u);
+    EXPECT_EQ(found[0].tier, 0);
+}
+
+TEST(Findings, AStemThickerThanItsPot) {
+    Plan plan = tidyBoard();
+    plan.stems[0].core = CoreWire{millimetres(6), std::nullopt, Metal::softSteel, ""};
+    EXPECT_TRUE(ofCode(plan, FindingCode::tooThickForPot).empty());
+    plan.pot.topDiameter = millimetres(5);
+    const auto found = ofCode(plan, FindingCode::tooThickForPot);
+    ASSERT_EQ(found.size(), 1u);
+    EXPECT_EQ(found[0].stem, StemId{1});
+    EXPECT_EQ(found[0].values[1], "5.0");
+}
+
+TEST(Findings, APatternThatCannotBeMade) {
+    Plan plan = tidyBoard();
+    plan.kinds[1].make = LeafMake{Making::rows, 5, 6, degrees(30), ""};
+    const auto found = ofCode(plan, FindingCode::cannotBeMade);
+    ASSERT_EQ(found.size(), 1u);
+    EXPECT_EQ(found[0].values, (Values{"Broad", "2", "6"}));
+    EXPECT_FALSE(remedyFor(plan, figures(plan), found[0]));
+}
+
+TEST(Findings, APlantThatTipsAndTheWeightThatMendsIt) {
+    Plan plan = tidyBoard();
+    plan.pot.clay.depth = millimetres(1);
+    plan.pot.footDiameter = millimetres(30);
+    for (Stem& stem : plan.stems)
+        stem.standing = Standing{millimetres(50), millimetres(0), ""};
+    const auto found = ofCode(plan, FindingCode::plantTips);
+    ASSERT_EQ(found.size(), 1u);
+    const double weight = std::stod(found[0].values[1]);
+    ASSERT_GT(weight, 0);
+    // The weight in the middle of the floor is as a heavier pot of no height.
+    const PotBalance balance = potBalance(plan, figures(plan));
+    const double all = inGrams(balance.whole) + weight;
+    const double aside = inGrams(balance.whole) * inMillimetres(balance.aside) / all;
+    const double centre = inGrams(balance.whole) * inMillimetres(balance.centre) / all;
+    EXPECT_GE(std::atan2(15 - aside, centre) * 180 / std::acos(-1.0), 10 - 1e-6);
+    plan.pot.mass = grams(5'000);
+    EXPECT_TRUE(ofCode(plan, FindingCode::plantTips).empty());
 }
 
 } // namespace
