@@ -8,6 +8,7 @@
 #include "app/sheet_painter.h"
 #include "app/steps_command.h"
 #include "app/suggest_commands.h"
+#include "app/supplies_command.h"
 #include "app/wording.h"
 #include "core/document/examples.h"
 #include "core/document/plan_file.h"
@@ -227,6 +228,7 @@ const std::vector<Command>& commands() {
          QT_TRANSLATE_NOOP("CommandLine", "writes a built-in plan; without a name, lists them"), runExample},
         {"figures", "figures PLAN [--json]",
          QT_TRANSLATE_NOOP("CommandLine", "prints every figure, by stem and for the pot"), runFigures},
+        suppliesCommand(),
         spreadCommand(),
         orderCommand(),
         heightsCommand(),

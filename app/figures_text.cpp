@@ -1,5 +1,6 @@
 #include "app/figures_text.h"
 
+#include "app/explanations.h"
 #include "app/supply_lines.h"
 #include "app/wording.h"
 #include "core/figures/pot_figures.h"
@@ -87,7 +88,8 @@ QString table(const std::vector<QStringList>& rows) {
     return text;
 }
 
-QString wrapName(const Wrap& wrap) {
+/// Over a column.
+QString wrapHead(const Wrap& wrap) {
     switch (wrap.with) {
     case WrapWith::wire:
         return tr("binding wire");
@@ -101,16 +103,12 @@ QString wrapName(const Wrap& wrap) {
 
 } // namespace
 
-namespace {
-
 QString suppliesText(const Plan& plan, const Supplies& needs) {
     std::vector<QStringList> rows;
     for (const SupplyLine& line : supplyLines(plan, needs))
-        rows.push_back({line.what, line.amount});
+        rows.push_back({line.part ? QStringLiteral("  ") + line.what : line.what, line.amount});
     return tr("Supplies") + QLatin1Char('\n') + table(rows);
 }
-
-} // namespace
 
 QString figuresText(const Plan& plan, const Figures& figures) {
     const Units& units = plan.units;
@@ -120,7 +118,7 @@ QString figuresText(const Plan& plan, const Figures& figures) {
     QStringList head{tr("stem"),  tr("height"), tr("tiers"), tr("leaves"), tr("uneven"),   tr("drift"),
                      tr("wires"), tr("foot"),   tr("mass"),  tr("hold"),   tr("leaf wire")};
     for (const Wrap& wrap : plan.binding.wraps)
-        head << wrapName(wrap);
+        head << wrapHead(wrap);
     std::vector<QStringList> rows{head};
     for (const StemFigures& stem : figures.stems) {
         QStringList row{nameText(plan, stem.stem),
@@ -155,19 +153,43 @@ QString figuresText(const Plan& plan, const Figures& figures) {
         {tr("leaf wire, all leaves"), cutText(pot.allLeafWire, units)}};
     for (std::size_t i = 0; i < pot.wraps.size(); ++i)
         all.push_back(
-            {tr("%1, to cut").arg(wrapName(plan.binding.wraps[i])), cutText(pot.wraps[i].toCut, units)});
+            {tr("%1, to cut").arg(wrapHead(plan.binding.wraps[i])), cutText(pot.wraps[i].toCut, units)});
     for (std::size_t i = 0; i < plan.colours.size(); ++i)
         all.push_back({tr("beads, %1").arg(text(plan.colours[i].name)),
                        tr("%1 on stems, %2 in all").arg(countText(pot.beads[i]), countText(pot.allBeads[i]))});
     out += table(all) + QLatin1Char('\n');
     return out + suppliesText(plan, supplies(plan, figures)) + QLatin1Char('\n') +
-           tr("Hold: what the wires bear over what the stem weighs, laid level; an estimate, since wire temper "
-              "and "
-              "binding move it by up to a few times.") +
-           QLatin1Char('\n');
+           tr("Hold: %1 %2").arg(formulaText(FigureName::hold), estimateText()) + QLatin1Char('\n');
 }
 
 namespace {
+
+Json buyJson(const Purchase& buy) {
+    return {{"packs", buy.packs}, {"cost", tidy(buy.cost)}};
+}
+
+/// How each bar is cut: what pieces, by their place in the list of pieces, and what is left.
+Json cutsJson(const CuttingPlan& cutting) {
+    Json bars = Json::array();
+    for (const CutBar& bar : cutting.bars) {
+        Json pieces = Json::array();
+        for (std::size_t i = 0; i < bar.pieces.size(); ++i)
+            for (int k = 0; k < bar.pieces[i]; ++k)
+                pieces.push_back(i);
+        bars.push_back({{"times", bar.times},
+                        {"length_mm", mm(bar.bar)},
+                        {"pieces", std::move(pieces)},
+                        {"left_mm", mm(bar.left)}});
+    }
+    return {{"bars", std::move(bars)},
+            {"count", cutting.barCount},
+            {"fewest_possible", cutting.fewestBars},
+            {"bought_mm", mm(cutting.bought)},
+            {"least_possible_mm", mm(cutting.leastBought)},
+            {"waste_mm", mm(cutting.waste)},
+            {"proved", cutting.proved},
+            {"too_long", cutting.tooLong}};
+}
 
 Json barsJson(const std::vector<BarSupply>& bars) {
     Json list = Json::array();
@@ -180,8 +202,7 @@ Json barsJson(const std::vector<BarSupply>& bars) {
         list.push_back({{"diameter_mm", mm(bar.diameter)},
                         {"length_mm", mm(bar.length)},
                         {"bars", bar.cutting.barCount},
-                        {"waste_mm", mm(bar.cutting.waste)},
-                        {"proved", bar.cutting.proved},
+                        {"cutting", cutsJson(bar.cutting)},
                         {"pieces", std::move(pieces)}});
     }
     return list;
@@ -196,18 +217,20 @@ Json suppliesJson(const Plan& plan, const Supplies& needs) {
                          {"beads", bead.beads},
                          {"with_spare", bead.withSpare},
                          {"mass_g", tidy(inGrams(bead.mass))},
-                         {"strung_mm", mm(bead.strung)}});
+                         {"strung_mm", mm(bead.strung)},
+                         {"buy", buyJson(bead.buy)}});
     Json leafWire = Json::array();
     for (const LeafWireSupply& wire : needs.leafWire)
         leafWire.push_back({{"diameter_mm", mm(wire.diameter)},
                             {"length_mm", mm(wire.length)},
                             {"mass_g", tidy(inGrams(wire.mass))},
-                            {"packs", wire.buy.packs}});
+                            {"buy", buyJson(wire.buy)}});
     Json wraps = Json::array();
     for (std::size_t i = 0; i < needs.wraps.size(); ++i)
         wraps.push_back({{"with", word(plan.binding.wraps[i].with)},
                          {"to_cut_mm", mm(needs.wraps[i].toCut)},
-                         {"packs", needs.wraps[i].buy.packs}});
+                         {"cutting", cutsJson(needs.wraps[i].cutting)},
+                         {"buy", buyJson(needs.wraps[i].buy)}});
     return {{"leaves_to_make", needs.leavesToMake},
             {"tiers_to_bind", needs.tiersToBind},
             {"beads", std::move(beads)},
@@ -215,8 +238,11 @@ Json suppliesJson(const Plan& plan, const Supplies& needs) {
             {"wraps", std::move(wraps)},
             {"straight_wire", barsJson(needs.bars)},
             {"clay_g", tidy(inGrams(needs.clay))},
+            {"clay_buy", buyJson(needs.clayToBuy)},
             {"cover_g", tidy(inGrams(needs.cover))},
+            {"cover_buy", buyJson(needs.coverToBuy)},
             {"minutes_left", tidy(needs.minutesLeft)},
+            {"minutes_partly_known", needs.minutesPartly},
             {"cost", tidy(needs.cost)}};
 }
 
@@ -250,6 +276,7 @@ std::string figuresJson(const Plan& plan, const Figures& figures) {
                          {"moment_n_mm", tidy(stem.hold.moment)},
                          {"plastic_moment_n_mm", tidy(stem.hold.plasticMoment)},
                          {"hold", tidy(stem.hold.hold)},
+                         {"centre_mm", mm(stem.hold.centre)},
                          {"sag_mm", mm(stem.hold.sag)},
                          {"sag_beyond_formula", stem.hold.sagBeyondFormula},
                          {"leaf_wire_mm", mm(stem.leafWire)},
@@ -273,6 +300,8 @@ std::string figuresJson(const Plan& plan, const Figures& figures) {
                      {"near_twins", pot.nearTwins},
                      {"mass_g", tidy(inGrams(pot.mass))},
                      {"clay_g", tidy(inGrams(balance.clay))},
+                     {"cover_g", tidy(inGrams(balance.cover))},
+                     {"stake_mm", mm(stakeLength(plan.pot))},
                      {"whole_mass_g", tidy(inGrams(balance.whole))},
                      {"centre_mm", mm(balance.centre)},
                      {"tilt_deg", tidy(inDegrees(balance.tilt))},

@@ -11,6 +11,7 @@
 #include "app/dialogs/pot_dialog.h"
 #include "app/dialogs/start_dialog.h"
 #include "app/dialogs/stem_dialog.h"
+#include "app/explanation_dialog.h"
 #include "app/main_window.h"
 #include "app/materials/materials_dialog.h"
 #include "app/messages.h"
@@ -236,6 +237,16 @@ void MainWindow::buildHelpMenu() {
     QMenu* menu = menuBar()->addMenu(tr("&Help"));
     connect(add(menu, "keys", tr("&Keys…"), QKeySequence(Qt::Key_F1)), &QAction::triggered, this,
             [this] { showKeys(this); });
+    connect(add(menu, "explain", tr("&How is this reckoned?…"), QKeySequence(Qt::SHIFT | Qt::Key_F1)),
+            &QAction::triggered, this, [this] {
+                FigureRef first{FigureName::height, 0, 0};
+                const std::vector<SlotRef> chosen = board_->view().selection().inOrder(session_->plan());
+                const std::vector<Stem>& stems = session_->plan().stems;
+                for (std::size_t i = 0; i < stems.size() && !chosen.empty(); ++i)
+                    if (stems[i].id == chosen.front().stem)
+                        first.stem = i;
+                ExplanationDialog(*session_, first, this).exec();
+            });
     connect(add(menu, "cautions", tr("&Cautions…")), &QAction::triggered, this, [this] { showCautions(this); });
     connect(add(menu, "about", tr("&About Stemwright…")), &QAction::triggered, this,
             [this] { showAbout(this); });

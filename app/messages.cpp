@@ -1,8 +1,10 @@
 #include "app/messages.h"
 
+#include "app/explanations.h"
 #include "app/wording.h"
 
 #include <QCoreApplication>
+#include <QStringList>
 
 namespace stemwright {
 
@@ -32,6 +34,15 @@ QString sortOfValue(const QString& name) {
         if (name == QLatin1String(known))
             return tr(words);
     return name;
+}
+
+/// "0.32 mm in AWG, 0.38 mm in SWG, 0.41 mm in steel gauge".
+QString gaugeInMillimetres(int number) {
+    QStringList all;
+    for (const GaugeSystem system : {GaugeSystem::awg, GaugeSystem::swg, GaugeSystem::steel})
+        if (const auto diameter = diameterOf({system, number}))
+            all << tr("%1 in %2").arg(wireText(*diameter, std::nullopt), systemText(system));
+    return all.join(tr(", "));
 }
 
 QString bare(const Problem& problem) {
@@ -77,9 +88,8 @@ QString bare(const Problem& problem) {
         return tr("%3 leaves of %1 in %2 stand on the stems, but the stock has only %4.")
             .arg(v(0), v(1), v(2), v(3));
     case ProblemCode::gaugeForMillimetres:
-        return tr("A wire of %1 mm is as thick as a finger: gauge %1 was probably meant, so enter the "
-                  "millimetres of that gauge.")
-            .arg(v(0));
+        return tr("A wire of %1 mm is as thick as a finger, so gauge %1 was probably meant: that is %2.")
+            .arg(v(0), gaugeInMillimetres(v(0).toInt()));
     case ProblemCode::mixNotOfKind:
         return tr("The stock of %1 has no leaves in %2.").arg(v(0), v(1));
     case ProblemCode::noSuchStem:
@@ -150,6 +160,27 @@ QString bare(const Problem& problem) {
 
 } // namespace
 
+QString faultText(MakeFault fault, int rows) {
+    switch (fault) {
+    case MakeFault::none:
+        return {};
+    case MakeFault::noBeads:
+        return tr("A leaf has one bead and one row at least: was a number left out?");
+    case MakeFault::evenRows:
+        return rows > 1
+                   ? tr("Rows around a basic run up and down by turns, so %1 rows would end at the tip, where "
+                        "no stem is: %2 or %3 was probably meant.")
+                         .arg(rows)
+                         .arg(rows - 1)
+                         .arg(rows + 1)
+                   : tr("Rows around a basic are odd in number, the basic among them.");
+    case MakeFault::longBead:
+        return tr("Beads longer than they are broad cannot follow the curve of a row, so the pattern does not "
+                  "apply to them: measure a leaf and enter what you find.");
+    }
+    return {};
+}
+
 QString sentence(const Problem& problem) {
     if (problem.place.empty())
         return bare(problem);
@@ -158,6 +189,9 @@ QString sentence(const Problem& problem) {
 
 FindingWords words(const Plan& plan, const Finding& finding) {
     const auto v = [&](std::size_t n) { return value(finding.values, n); };
+    const auto lengthText = [&](std::size_t n) {
+        return n < finding.values.size() ? sizeText(millimetres(v(n).toDouble()), plan.units) : QString();
+    };
     const QString stem = nameText(plan, finding.stem);
     switch (finding.code) {
     case FindingCode::sameFacing:
@@ -192,38 +226,82 @@ FindingWords words(const Plan& plan, const Finding& finding) {
         return {tr("%1 drifts in colour").arg(stem), tr("ΔE00 %1 from the pot as a whole.").arg(v(0)),
                 tr("Make the best swap")};
     case FindingCode::nearTwins:
-        return {tr("%1 and %2 are near twins").arg(stem, v(0)), tr("Their heights differ by %1 mm.").arg(v(1)),
-                tr("Change the tail")};
+        return {tr("%1 and %2 are near twins").arg(stem, v(0)),
+                tr("Their heights differ by %1.").arg(lengthText(1)), tr("Change the tail")};
     case FindingCode::noLeaves:
         return {tr("%1 has no leaves").arg(stem), tr("Drag some onto it, or remove it."), {}};
     case FindingCode::holdsTooLittle:
-        return {tr("%1 may not hold its pose").arg(stem),
-                v(1).isEmpty()
-                    ? tr("Laid level, its wires bear %1 of its weight.").arg(v(0))
-                    : tr("Laid level, its wires bear %1 of its weight; a core wire of %2 mm would bear twice.")
-                          .arg(v(0), v(1)),
-                v(1).isEmpty() ? QString() : tr("Put in a core wire")};
+        return {
+            tr("%1 may not hold its pose").arg(stem),
+            v(1).isEmpty()
+                ? tr("Laid level, its wires bear %1 of its weight; no core wire that we know mends it. %2")
+                      .arg(v(0), estimateText())
+                : tr("Laid level, its wires bear %1 of its weight; a core wire of %2 mm would bear twice. %3")
+                      .arg(v(0), v(1), estimateText()),
+            v(1).isEmpty() ? QString() : tr("Put in a core wire")};
     case FindingCode::leavesTouch:
         if (v(0) == stem)
             return {tr("%1 runs into itself").arg(stem),
                     v(1) == QLatin1String("1")
-                        ? tr("Two of its leaves meet, by %1 mm.").arg(v(2))
-                        : tr("%1 pairs of its leaves meet, by up to %2 mm.").arg(v(1), v(2)),
+                        ? tr("Two of its leaves meet, by %1.").arg(lengthText(2))
+                        : tr("%1 pairs of its leaves meet, by up to %2.").arg(v(1), lengthText(2)),
                     {}};
         return {tr("%1 and %2 run into each other").arg(stem, v(0)),
-                v(1) == QLatin1String("1") ? tr("Two leaves meet, by %1 mm.").arg(v(2))
-                                           : tr("%1 pairs of leaves meet, by up to %2 mm.").arg(v(1), v(2)),
+                v(1) == QLatin1String("1")
+                    ? tr("Two leaves meet, by %1.").arg(lengthText(2))
+                    : tr("%1 pairs of leaves meet, by up to %2.").arg(v(1), lengthText(2)),
                 {}};
     case FindingCode::outsideClay:
-        return {tr("%1 stands outside the clay").arg(stem), tr("By %1 mm. Move it inward.").arg(v(0)), {}};
+        return {
+            tr("%1 stands outside the clay").arg(stem), tr("By %1. Move it inward.").arg(lengthText(0)), {}};
     case FindingCode::stakesTouch:
         return {tr("The stakes of %1 and %2 collide").arg(stem, v(0)),
-                tr("%1 mm apart where %2 mm are needed.").arg(v(1), v(2)),
+                tr("%1 apart where %2 is needed.").arg(lengthText(1), lengthText(2)),
                 {}};
     case FindingCode::potTooSmall:
         return {tr("The pot is too small for its stakes"),
-                tr("They need %1 mm across, the clay has %2 mm.").arg(v(0), v(1)),
+                tr("They need %1 across, the clay has %2.").arg(lengthText(0), lengthText(1)),
                 {}};
+    case FindingCode::threadRunsOut: {
+        const std::size_t wrap = static_cast<std::size_t>(v(0).toInt()) - 1;
+        const Wrap none;
+        const Wrap& bound = wrap < plan.binding.wraps.size() ? plan.binding.wraps[wrap] : none;
+        const QString where = finding.tier < 0 ? tr("The layer takes %1, and one has %2: %3 are needed.")
+                                               : tr("In the wrap below tier %4: it takes %1, and one has %2. "
+                                                    "%3 are needed; join the second there.");
+        QString said = where.arg(lengthText(1), lengthText(2), v(3));
+        if (finding.tier >= 0)
+            said = said.arg(finding.tier + 1);
+        return {
+            tr("%1: the %2 runs out").arg(stem, bound.name.empty() ? wrapText(bound.with) : text(bound.name)),
+            said,
+            {}};
+    }
+    case FindingCode::tooThickForPot:
+        return {
+            tr("%1 is thicker than the pot").arg(stem),
+            tr("Its foot measures %1 across, with its core, and the pot %2 inside: a thinner core or a wider "
+               "pot was probably meant.")
+                .arg(lengthText(0), lengthText(1)),
+            {}};
+    case FindingCode::cannotBeMade:
+        return {tr("%1 leaves cannot be made so").arg(v(0)),
+                faultText(static_cast<MakeFault>(v(1).toInt()), v(2).toInt()),
+                {}};
+    case FindingCode::plantTips: {
+        const QString weight = massText(grams(v(1).toDouble()), plan.units);
+        return v(0).startsWith(QLatin1Char('-'))
+                   ? FindingWords{tr("The plant falls by itself"),
+                                  tr("%1 in the middle of the pot's floor would mend it, or stems nearer the "
+                                     "middle.")
+                                      .arg(weight),
+                                  {}}
+                   : FindingWords{
+                         tr("The plant tips easily"),
+                         tr("Tilted by %1° it falls. %2 in the middle of the pot's floor would mend it.")
+                             .arg(v(0), weight),
+                         {}};
+    }
     case FindingCode::tooFewLeaves:
         return {tr("Too few %1 leaves").arg(v(1)),
                 tr("%1 places wait for one, %2 are in the tray.").arg(v(0), v(2)),

@@ -3,6 +3,7 @@
 #include "core/document/bound_tiers.h"
 #include "core/figures/best_swap.h"
 #include "core/figures/findings.h"
+#include "core/figures/leaf_make.h"
 #include "core/plan/edit.h"
 #include "core/plan/problem.h"
 
@@ -12,6 +13,9 @@ namespace stemwright {
 
 /// One sentence that says what is wrong and where.
 QString sentence(const Problem& problem);
+
+/// Why a pattern of so many rows cannot be made, and what was probably meant; empty for none.
+QString faultText(MakeFault fault, int rows);
 
 /// A finding in two parts, as the board shows it: "Stem 6 leans plum" and "5 of Plum where 3.2 is fair."
 struct FindingWords {

@@ -1,6 +1,7 @@
 #include "app/status_line.h"
 
 #include "app/best_standing.h"
+#include "app/explanations.h"
 #include "app/look.h"
 #include "app/session.h"
 #include "app/wording.h"
@@ -134,6 +135,16 @@ void StatusLine::refresh() {
     const Units& units = session_.plan().units;
     placed_->setText(tr("%1 placed · %2 in the tray").arg(countText(pot.leaves), countText(pot.inTray)));
     showStanding();
+    const auto explained = [&](std::initializer_list<FigureName> names) {
+        QStringList parts;
+        for (const FigureName name : names)
+            parts << QStringLiteral("%1: %2").arg(
+                figureName(name),
+                explanationText(explain(session_.plan(), session_.figures(), {}, {name, 0, 0}), units));
+        return parts.join(QStringLiteral("\n\n"));
+    };
+    placed_->setToolTip(explained({FigureName::potLeaves, FigureName::potInTray}));
+    heights_->setToolTip(explained({FigureName::potShortest, FigureName::potHeightVariation}));
     heights_->setText(
         pot.stems ? tr("heights %1 to %2").arg(sizeText(pot.shortest, units), sizeText(pot.tallest, units))
                   : tr("no stems yet"));

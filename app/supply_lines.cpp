@@ -1,11 +1,14 @@
 #include "app/supply_lines.h"
 
+#include "app/explanations.h"
 #include "app/wording.h"
 
 #include <QCoreApplication>
 #include <QLocale>
+#include <QStringList>
 
-#include <numeric>
+#include <algorithm>
+#include <map>
 
 namespace stemwright {
 
@@ -15,8 +18,8 @@ QString tr(const char* source, int count = -1) {
     return QCoreApplication::translate("SupplyLines", source, nullptr, count);
 }
 
-QString joined(const QString& amount, const QString& packs) {
-    return packs.isEmpty() ? amount : QStringLiteral("%1 · %2").arg(amount, packs);
+QString money(double cost) {
+    return QLocale().toString(cost, 'f', 2);
 }
 
 QString packsOf(WrapWith with, int packs) {
@@ -33,16 +36,14 @@ QString packsOf(WrapWith with, int packs) {
     return {};
 }
 
-QString wrapName(const Wrap& wrap) {
-    switch (wrap.with) {
-    case WrapWith::wire:
-        return tr("Binding wire %1").arg(wireText(wrap.width, wrap.gauge));
-    case WrapWith::floss:
-        return tr("Floss, %n strand(s)", wrap.strands);
-    case WrapWith::tape:
-        return tr("Tape");
-    }
-    return {};
+/// Amount, what to buy of it, and what that costs.
+QString joined(const QString& amount, const QString& packs, double cost = 0) {
+    QStringList parts{amount};
+    if (!packs.isEmpty())
+        parts << packs;
+    if (cost > 0)
+        parts << money(cost);
+    return parts.join(QStringLiteral(" · "));
 }
 
 /// "9 × 60 mm", or where they differ their count and all of it.
@@ -54,65 +55,182 @@ QString piecesText(const BarSupply& bar, const Units& units) {
                  : QStringLiteral("%1, %2").arg(tr("%n piece(s)", count), cutText(bar.length, units));
 }
 
+class Lister {
+public:
+    Lister(const Plan& plan, const Supplies& needs) : plan_(plan), needs_(needs), units_(plan.units) {}
+
+    std::vector<SupplyLine> run() {
+        line(FigureName::buyLeaves, 0, tr("Leaves to make"), countText(needs_.leavesToMake));
+        beads();
+        for (std::size_t i = 0; i < needs_.leafWire.size(); ++i) {
+            const LeafWireSupply& wire = needs_.leafWire[i];
+            line(FigureName::buyLeafWire, i,
+                 tr("Leaf wire %1, %2").arg(wireText(wire.diameter, std::nullopt), metalText(wire.metal)),
+                 joined(tr("%1, %2").arg(cutText(wire.length, units_), massText(wire.mass, units_)),
+                        packsOf(WrapWith::wire, wire.buy.packs), wire.buy.cost));
+        }
+        for (std::size_t i = 0; i < needs_.wraps.size(); ++i)
+            if (needs_.wraps[i].toCut > Length{})
+                wrap(i);
+        for (std::size_t i = 0; i < needs_.bars.size(); ++i)
+            if (!needs_.bars[i].pieces.empty())
+                bar(i);
+        rest();
+        return std::move(lines_);
+    }
+
+private:
+    void line(FigureName figure, std::size_t index, const QString& what, const QString& amount,
+              bool part = false) {
+        const FigureRef ref{figure, 0, index};
+        lines_.push_back({what, amount, explanationText(explain(plan_, {}, needs_, ref), units_), part, ref});
+    }
+    /// A part that is no figure of its own.
+    void note(const QString& what, const QString& amount = {}) {
+        const SupplyLine& above = lines_.back();
+        lines_.push_back({what, amount, above.explanation, true, above.ref});
+    }
+
+    void beads() {
+        if (needs_.beads.empty())
+            return;
+        std::int64_t beads = 0;
+        Mass mass;
+        double cost = 0;
+        for (const BeadSupply& bead : needs_.beads) {
+            beads += bead.withSpare;
+            mass += bead.mass;
+            cost += bead.buy.cost;
+        }
+        line(FigureName::buyBeads, 0, tr("Seed beads"), joined(countText(beads), massText(mass, units_), cost));
+        lines_.back().explanation = tr("In the leaves to make, with %1 % to spare.")
+                                        .arg(QLocale().toString(plan_.buying.spare * 100, 'f', 0));
+        for (std::size_t i = 0; i < needs_.beads.size(); ++i) {
+            const BeadSupply& bead = needs_.beads[i];
+            const QString weighed = bead.mass > Mass{} ? massText(bead.mass, units_) : QString();
+            line(FigureName::buyBeads, i,
+                 tr("%1 %2").arg(text(find(plan_, bead.colour)->name), text(bead.size)),
+                 joined(joined(countText(bead.withSpare), weighed),
+                        bead.buy.packs > 0 ? tr("%n packet(s)", bead.buy.packs) : QString(), bead.buy.cost),
+                 true);
+            if (bead.strung > Length{})
+                lines_.back().explanation.prepend(tr("Strung: %1.").arg(cutText(bead.strung, units_)) +
+                                                  QLatin1Char('\n'));
+        }
+    }
+
+    void cutting(const CuttingPlan& plan, const auto& pieces) {
+        for (const CutBar& cut : plan.bars)
+            note(tr("%1 × %2: %3").arg(countText(cut.times), cutText(cut.bar, units_), pieces(cut)),
+                 cut.left > Length{} ? tr("%1 left").arg(cutText(cut.left, units_)) : QString());
+        if (!plan.bars.empty())
+            note(proofText(plan, units_));
+    }
+
+    void wrap(std::size_t i) {
+        const WrapSupply& supply = needs_.wraps[i];
+        const Wrap& wrap = plan_.binding.wraps[i];
+        line(FigureName::buyWrap, i, wrapName(wrap),
+             joined(cutText(supply.toCut, units_), packsOf(wrap.with, supply.buy.packs), supply.buy.cost));
+        cutting(supply.cutting, [&](const CutBar& cut) { return skeinPiecesText(plan_, supply, cut); });
+        QStringList stems;
+        for (const std::size_t piece : supply.cutting.tooLong)
+            stems << nameText(plan_, supply.stems[piece]);
+        if (!stems.isEmpty())
+            note(tr("Longer than one as it is sold: %1").arg(stems.join(tr(", "))));
+    }
+
+    void bar(std::size_t i) {
+        const BarSupply& supply = needs_.bars[i];
+        line(FigureName::buyBars, i,
+             tr("Straight wire %1, %2").arg(wireText(supply.diameter, std::nullopt), metalText(supply.metal)),
+             joined(piecesText(supply, units_),
+                    supply.cutting.barCount > 0 ? tr("%n length(s)", supply.cutting.barCount) : QString(),
+                    supply.buy.cost));
+        cutting(supply.cutting, [&](const CutBar& cut) { return barPiecesText(plan_, supply, cut); });
+        QStringList stems;
+        for (const std::size_t piece : supply.cutting.tooLong)
+            stems << nameText(plan_, supply.stems[piece]);
+        if (!stems.isEmpty() && !plan_.buying.bars.empty())
+            note(tr("Longer than any length on sale: %1").arg(stems.join(tr(", "))));
+    }
+
+    void rest() {
+        const auto filling = [&](FigureName figure, const QString& what, Mass mass, const Purchase& buy) {
+            if (mass > Mass{})
+                line(figure, 0, what,
+                     joined(massText(mass, units_), buy.packs > 0 ? tr("%n pack(s)", buy.packs) : QString(),
+                            buy.cost));
+        };
+        filling(FigureName::buyClay, tr("Clay"), needs_.clay, needs_.clayToBuy);
+        filling(FigureName::buyCover, tr("Cover"), needs_.cover, needs_.coverToBuy);
+        if (needs_.minutesLeft > 0 || needs_.minutesPartly) {
+            const QString hours =
+                QLocale().toString(needs_.minutesLeft / 60, 'f', needs_.minutesLeft < 600 ? 1 : 0);
+            line(FigureName::buyHours, 0, tr("Hours left"),
+                 needs_.minutesLeft <= 0 ? tr("not known")
+                 : needs_.minutesPartly  ? tr("%1 and more").arg(hours)
+                                         : hours);
+        }
+        if (needs_.cost > 0)
+            line(FigureName::buyCost, 0, tr("Cost"), money(needs_.cost));
+    }
+
+    const Plan& plan_;
+    const Supplies& needs_;
+    const Units& units_;
+    std::vector<SupplyLine> lines_;
+};
+
 } // namespace
 
 std::vector<SupplyLine> supplyLines(const Plan& plan, const Supplies& needs) {
-    const Units& units = plan.units;
-    std::vector<SupplyLine> lines;
-    lines.push_back(
-        {tr("Leaves to make"), countText(needs.leavesToMake), tr("Stock that is not made yet."), false});
-    if (!needs.beads.empty()) {
-        std::int64_t beads = 0;
-        Mass mass;
-        for (const BeadSupply& bead : needs.beads) {
-            beads += bead.withSpare;
-            mass += bead.mass;
-        }
-        lines.push_back({tr("Seed beads"), joined(countText(beads), massText(mass, units)),
-                         tr("In the leaves to make, with the spare that the plan asks for."), false});
-        for (const BeadSupply& bead : needs.beads)
-            lines.push_back({QStringLiteral("%1 %2").arg(text(find(plan, bead.colour)->name), text(bead.size)),
-                             joined(countText(bead.withSpare), massText(bead.mass, units)),
-                             tr("Strung: %1.").arg(cutText(bead.strung, units)), true});
+    return Lister(plan, needs).run();
+}
+
+QString wrapName(const Wrap& wrap) {
+    if (!wrap.name.empty())
+        return text(wrap.name);
+    switch (wrap.with) {
+    case WrapWith::wire:
+        return tr("Binding wire %1").arg(wireText(wrap.width, wrap.gauge));
+    case WrapWith::floss:
+        return tr("Floss, %n strand(s)", wrap.strands);
+    case WrapWith::tape:
+        return tr("Tape");
     }
-    for (const LeafWireSupply& wire : needs.leafWire)
-        lines.push_back({tr("Leaf wire %1").arg(wireText(wire.diameter, std::nullopt)),
-                         joined(cutText(wire.length, units), packsOf(WrapWith::wire, wire.buy.packs)),
-                         tr("For the leaves to make, with the spare that the plan asks for."), false});
-    for (std::size_t i = 0; i < needs.wraps.size(); ++i)
-        if (inMillimetres(needs.wraps[i].toCut) > 0)
-            lines.push_back(
-                {wrapName(plan.binding.wraps[i]),
-                 joined(cutText(needs.wraps[i].toCut, units),
-                        packsOf(plan.binding.wraps[i].with, needs.wraps[i].buy.packs)),
-                 tr("What to cut for the stems that are not bound yet: turns of √((π(D + t))² + advance²) "
-                    "around the bundle, the tail laid in, the finish and what the hand must hold. A stem "
-                    "is bound in one piece."),
-                 false});
-    for (const BarSupply& bar : needs.bars)
-        if (!bar.pieces.empty())
-            lines.push_back(
-                {tr("Straight wire %1").arg(wireText(bar.diameter, std::nullopt)),
-                 joined(piecesText(bar, units),
-                        bar.cutting.barCount > 0 ? tr("%n length(s)", bar.cutting.barCount) : QString()),
-                 tr("Stakes and cores, cut from the fewest lengths on sale with the least waste."), false});
-    if (inGrams(needs.clay) > 0)
-        lines.push_back({tr("Clay"), massText(needs.clay, units),
-                         tr("The pot's shape filled to the clay's depth."), false});
-    if (inGrams(needs.cover) > 0)
-        lines.push_back({tr("Cover"), massText(needs.cover, units), tr("What lies on the clay."), false});
-    if (needs.minutesLeft > 0)
-        lines.push_back(
-            {tr("Hours left"),
-             (needs.minutesPartly ? tr("%1 and more") : QStringLiteral("%1"))
-                 .arg(QLocale().toString(needs.minutesLeft / 60, 'f', needs.minutesLeft < 600 ? 1 : 0)),
-             tr("Of the leaves to make by their kinds' minutes, and of the tiers to bind by those that "
-                "are bound."),
-             false});
-    if (needs.cost > 0)
-        lines.push_back(
-            {tr("Cost"), QLocale().toString(needs.cost, 'f', 2), tr("Of all that has a price."), false});
-    return lines;
+    return {};
+}
+
+QString barPiecesText(const Plan& plan, const BarSupply& supply, const CutBar& bar) {
+    // Alike pieces together, the longest first.
+    std::map<std::pair<Length, bool>, QStringList> alike;
+    for (std::size_t i = 0; i < bar.pieces.size(); ++i)
+        if (bar.pieces[i] > 0)
+            alike[{-supply.pieces[i].length, supply.stakes[i]}] << nameText(plan, supply.stems[i]);
+    QStringList parts;
+    for (const auto& [what, stems] : alike)
+        parts << (what.second ? tr("stake of %1 for %2") : tr("core of %1 for %2"))
+                     .arg(sizeText(-what.first, plan.units), stems.join(tr(", ")));
+    return parts.join(tr("; "));
+}
+
+QString skeinPiecesText(const Plan& plan, const WrapSupply& supply, const CutBar& bar) {
+    QStringList stems;
+    for (std::size_t i = 0; i < bar.pieces.size(); ++i)
+        if (bar.pieces[i] > 0)
+            stems << nameText(plan, supply.stems[i]);
+    return stems.join(tr(", "));
+}
+
+QString proofText(const CuttingPlan& cutting, const Units& units) {
+    if (cutting.proved)
+        return tr("Proved: no plan takes fewer, and none of as few leaves less over.");
+    if (cutting.fewestBars < cutting.barCount)
+        return tr("Not proved the best: %1 are taken, and fewer than %2 cannot be enough.")
+            .arg(countText(cutting.barCount), countText(cutting.fewestBars));
+    return tr("Proved the fewest; up to %1 less might be left over.")
+        .arg(cutText(cutting.bought - cutting.leastBought, units));
 }
 
 } // namespace stemwright

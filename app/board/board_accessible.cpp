@@ -176,8 +176,7 @@ QString PlaceInterface::text(QAccessible::Text sort) const {
         const int index = board().boardLayout().indexOf(place_.stem);
         const StemCard card =
             cardOf(plan(), board().session().figures().stems[static_cast<std::size_t>(index)]);
-        return words("%1, leaves: %2, %3, %4")
-            .arg(card.height, card.leaves, card.drift, card.lengthWords());
+        return words("%1, leaves: %2, %3, %4").arg(card.height, card.leaves, card.drift, card.lengthWords());
     }
     if (sort != QAccessible::Name)
         return {};

@@ -3,6 +3,7 @@
 #include "app/board/board_accessible.h"
 #include "app/board/board_commands.h"
 #include "app/board/board_steps.h"
+#include "app/board/card_tips.h"
 #include "app/look.h"
 #include "app/wording.h"
 
@@ -354,6 +355,18 @@ bool BoardView::event(QEvent* event) {
                 tr("%1\n%2").arg(placeText(session_.plan(), place.slotRef()), slotText(session_.plan(), *slot));
         else if (place.sort == Place::Sort::tier)
             tip = placeText(session_.plan(), {place.stem, place.tier, -1});
+        else if (place.sort == Place::Sort::stem && cardsArea().contains(help->pos())) {
+            const Plan& plan = session_.plan();
+            const auto at = std::find_if(plan.stems.begin(), plan.stems.end(),
+                                         [&](const Stem& stem) { return stem.id == place.stem; });
+            const auto index = at - plan.stems.begin();
+            const QRectF card = cardRect(static_cast<int>(index));
+            if (at != plan.stems.end())
+                QToolTip::showText(help->globalPos(),
+                                   cardTip(session_, card, help->pos(), static_cast<std::size_t>(index)), this,
+                                   card.toAlignedRect());
+            return true;
+        }
         if (tip.isEmpty())
             QToolTip::hideText();
         else

@@ -1,12 +1,20 @@
 #include "app/panels/supplies_panel.h"
 
+#include "app/ask.h"
+#include "app/explanation_dialog.h"
+#include "app/file_store.h"
 #include "app/look.h"
 #include "app/session.h"
+#include "app/supplies_csv.h"
 #include "app/supply_lines.h"
 
+#include <QContextMenuEvent>
+#include <QFileInfo>
 #include <QGridLayout>
 #include <QHBoxLayout>
 #include <QLabel>
+#include <QMenu>
+#include <QPushButton>
 #include <QTimer>
 #include <QVBoxLayout>
 #include <QtConcurrent>
@@ -29,6 +37,11 @@ SuppliesPanel::SuppliesPanel(Session& session, QWidget* parent)
     top->addWidget(heading);
     top->addStretch();
     top->addWidget(note);
+    auto* save = new QPushButton(tr("Save as &CSV…"), this);
+    save->setObjectName(QStringLiteral("saveSupplies"));
+    save->setToolTip(tr("All of the list as a table for a spreadsheet, in the units that are shown."));
+    save->setMinimumHeight(look::target + 4);
+    connect(save, &QPushButton::clicked, this, &SuppliesPanel::exportCsv);
     rows_->setColumnStretch(0, 1);
     rows_->setHorizontalSpacing(look::unit * 2);
     rows_->setVerticalSpacing(3);
@@ -37,6 +50,7 @@ SuppliesPanel::SuppliesPanel(Session& session, QWidget* parent)
     layout->setSpacing(look::unit);
     layout->addLayout(top);
     layout->addLayout(rows_);
+    layout->addWidget(save, 0, Qt::AlignLeft);
     layout->addStretch();
     // A proved cutting plan can take a while on a large board: it is worked out beside the window, for the last
     // of several edits and not for each.
@@ -64,6 +78,31 @@ void SuppliesPanel::reckon() {
         [plan = session_.plan(), all = session_.figures()] { return supplyLines(plan, supplies(plan, all)); }));
 }
 
+void SuppliesPanel::exportCsv() {
+    const QString beside = session_.path().isEmpty()
+                               ? tr("supplies.csv")
+                               : QFileInfo(session_.path()).path() + QLatin1Char('/') +
+                                     QFileInfo(session_.path()).completeBaseName() + QStringLiteral(".csv");
+    const QString path = ask::fileToSave(this, beside, tr("Tables (*.csv)"), QStringLiteral("csv"));
+    if (path.isEmpty())
+        return;
+    const std::string table = suppliesCsv(session_.plan(), supplies(session_.plan(), session_.figures()));
+    QString why;
+    if (!writeBytes(QByteArray::fromStdString(table), path, &why))
+        ask::tell(this, why);
+}
+
+void SuppliesPanel::contextMenuEvent(QContextMenuEvent* event) {
+    for (int row = 0; row < static_cast<int>(refs_.size()); ++row)
+        if (rows_->cellRect(row, 0).united(rows_->cellRect(row, 1)).contains(event->pos())) {
+            QMenu menu;
+            const QAction* how = menu.addAction(tr("How is this reckoned?"));
+            if (menu.exec(event->globalPos()) == how)
+                ExplanationDialog(session_, refs_[static_cast<std::size_t>(row)], this).exec();
+            return;
+        }
+}
+
 void SuppliesPanel::list(const std::vector<SupplyLine>& rows) {
     const auto labelAt = [&](int row, int column) {
         QLayoutItem* item = rows_->itemAtPosition(row, column);
@@ -79,6 +118,7 @@ void SuppliesPanel::list(const std::vector<SupplyLine>& rows) {
         return label;
     };
     int r = 0;
+    refs_.clear();
     for (const SupplyLine& row : rows) {
         QLabel* what = labelAt(r, 0);
         QLabel* amount = labelAt(r, 1);
@@ -88,6 +128,7 @@ void SuppliesPanel::list(const std::vector<SupplyLine>& rows) {
             label->setToolTip(row.explanation);
             label->setVisible(true);
         }
+        refs_.push_back(row.ref);
         ++r;
     }
     for (; rows_->itemAtPosition(r, 0); ++r)

@@ -7,6 +7,7 @@
 
 #include <vector>
 
+class QContextMenuEvent;
 class QGridLayout;
 class QTimer;
 
@@ -23,10 +24,14 @@ public:
 
 private:
     void reckon();
+    void exportCsv();
+    /// Asks how the figure of the row there is reckoned.
+    void contextMenuEvent(QContextMenuEvent* event) override;
     void list(const std::vector<SupplyLine>& lines);
 
     Session& session_;
     QGridLayout* rows_;
+    std::vector<FigureRef> refs_; ///< by row
     QTimer* timer_;
     QFutureWatcher<std::vector<SupplyLine>>* watcher_;
 };

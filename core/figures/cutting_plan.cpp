@@ -244,7 +244,28 @@ void leastWaste(const CutProblem& problem, Solution& solution, std::int64_t& ste
 
 struct Wanted {
     std::map<std::int64_t, std::vector<std::size_t>, std::greater<>> byLength;
+    /// What the problem counts lengths in, millimetres.
+    double unit = 1 / unitsPerMillimetre;
 };
+
+/// Counts in the largest unit that all lengths are whole numbers of: whole millimetres make a problem a tenth
+/// as large as tenths do.
+void coarsen(CutProblem& problem, Wanted& wanted) {
+    std::int64_t common = 0;
+    for (const std::int64_t bar : problem.bars)
+        common = std::gcd(common, bar);
+    for (const auto& [length, places] : wanted.byLength)
+        common = std::gcd(common, length);
+    if (common <= 1)
+        return;
+    for (std::int64_t& bar : problem.bars)
+        bar /= common;
+    std::map<std::int64_t, std::vector<std::size_t>, std::greater<>> byLength;
+    for (auto& [length, places] : wanted.byLength)
+        byLength[length / common] = std::move(places);
+    wanted.byLength = std::move(byLength);
+    wanted.unit *= static_cast<double>(common);
+}
 
 void write(CuttingPlan& plan, const CutProblem& problem, const Wanted& wanted, std::span<const CutPiece> pieces,
            std::vector<CutPattern> bars) {
@@ -269,8 +290,8 @@ void write(CuttingPlan& plan, const CutProblem& problem, const Wanted& wanted, s
                 count -= here;
             }
         }
-        bar.bar = millimetres(static_cast<double>(problem.bars[pattern.bar]) / unitsPerMillimetre);
-        bar.left = millimetres(static_cast<double>(room) / unitsPerMillimetre);
+        bar.bar = millimetres(static_cast<double>(problem.bars[pattern.bar]) * wanted.unit);
+        bar.left = millimetres(static_cast<double>(room) * wanted.unit);
         plan.bought += bar.bar;
         plan.waste += bar.left;
         ++plan.barCount;
@@ -301,6 +322,7 @@ CuttingPlan cuttingPlan(std::span<const CutPiece> pieces, std::span<const Length
         else
             wanted.byLength[static_cast<std::int64_t>(units)].push_back(i);
     }
+    coarsen(problem, wanted);
     for (const auto& [length, places] : wanted.byLength) {
         problem.pieces.push_back(length);
         problem.demand.push_back(
@@ -321,7 +343,7 @@ CuttingPlan cuttingPlan(std::span<const CutPiece> pieces, std::span<const Length
     plan.fewestBars = solution.fewest;
     const std::int64_t least = solution.leastBought;
     write(plan, problem, wanted, pieces, std::move(solution.bars));
-    plan.leastBought = least > 0 ? millimetres(static_cast<double>(least) / unitsPerMillimetre) : plan.bought;
+    plan.leastBought = least > 0 ? millimetres(static_cast<double>(least) * wanted.unit) : plan.bought;
     return plan;
 }
 

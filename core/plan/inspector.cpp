@@ -22,12 +22,16 @@ void Inspector::length(Length v, const std::string& place, double least, double 
     range(inMillimetres(v), place, least, most);
 }
 
-void Inspector::wire(Length v, const std::string& place) {
-    // Nobody makes leaves of wire as thick as a finger: whole numbers up there are gauge numbers.
+void Inspector::noGauge(Length v, const std::string& place) {
+    // Nobody winds wire as thick as a finger: whole numbers up there are gauge numbers.
     const double mm = inMillimetres(v);
     if (mm >= thickestGauge && mm <= thinnestGauge && mm == std::floor(mm))
         fail(ProblemCode::gaugeForMillimetres, place, {shortestDigits(mm)});
-    range(mm, place, limits::thinnestWire, limits::thickestWire);
+}
+
+void Inspector::wire(Length v, const std::string& place) {
+    noGauge(v, place);
+    range(inMillimetres(v), place, limits::thinnestWire, limits::thickestWire);
 }
 
 void Inspector::text(const std::string& v, const std::string& place, std::size_t most) {

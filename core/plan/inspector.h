@@ -19,6 +19,8 @@ public:
     void length(Length v, const std::string& place, double least, double most);
     /// A wire of a leaf, core or stake.
     void wire(Length v, const std::string& place);
+    /// That its millimetres are no gauge number in disguise.
+    void noGauge(Length v, const std::string& place);
     void text(const std::string& v, const std::string& place, std::size_t most);
     void count(std::size_t v, const std::string& place, std::size_t most);
     void gauge(const std::optional<GaugeNumber>& v, const std::string& place);

@@ -164,6 +164,8 @@ private:
             const Wrap& wrap = plan_.binding.wraps[i];
             const std::string at = item("binding.wraps", i);
             range(wrap.strands, at + ".strands", 1, limits::strands);
+            if (wrap.with == WrapWith::wire)
+                noGauge(wrap.width, at + ".width_mm");
             length(wrap.width, at + ".width_mm", limits::thinnestWire, limits::widest);
             length(wrap.thickness, at + ".thickness_mm", limits::thinnestWrap, limits::thickest);
             gauge(wrap.gauge, at + ".gauge");

@@ -110,6 +110,20 @@
         </translation>
     </message>
     <message numerus="yes">
+        <source>%n packet(s)</source>
+        <translation>
+            <numerusform>%n packet</numerusform>
+            <numerusform>%n packets</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n pack(s)</source>
+        <translation>
+            <numerusform>%n pack</numerusform>
+            <numerusform>%n packs</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
         <source>%n piece(s)</source>
         <translation>
             <numerusform>%n piece</numerusform>

@@ -169,5 +169,31 @@ TEST(CuttingOracle, AgreesWithAnIntegerProgramSolver) {
     }
 }
 
+/// The longest piece that still fits, bar after bar: what a hand at the bench does.
+int barsByGreed(std::vector<int> lengths, std::vector<int> demand, int bar) {
+    int bars = 0;
+    for (bool any = true; any;) {
+        any = false;
+        int room = bar;
+        for (std::size_t i = 0; i < lengths.size(); ++i) // longest first
+            while (demand[i] > 0 && lengths[i] <= room) {
+                room -= lengths[i];
+                --demand[i];
+                any = true;
+            }
+        bars += any;
+    }
+    return bars;
+}
+
+TEST(CuttingOracle, GreedIsWorseThanWhatTheSolverAndWeFind) {
+    const std::vector<int> lengths{46, 35, 18}, demand{5, 5, 5};
+    const std::vector<CutPiece> pieces = piecesOf({{46, 5}, {35, 5}, {18, 5}});
+    const int exact = cuttingPlan(pieces, std::vector<Length>{millimetres(100)}).barCount;
+    EXPECT_EQ(exact, BySolver(lengths, demand, {100}).fewestBars());
+    EXPECT_EQ(exact, 5);
+    EXPECT_GT(barsByGreed(lengths, demand, 100), exact);
+}
+
 } // namespace
 } // namespace stemwright

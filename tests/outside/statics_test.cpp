@@ -192,6 +192,7 @@ TEST(HoldPractice, ElevenLightPairsNeedNoCore) {
 TEST(HoldPractice, AStakeStopsShortOfTheRim) {
     Pot pot;
     pot.depth = millimetres(50);
+    pot.stake.diameter = *diameterOf({GaugeSystem::steel, 16});
     EXPECT_LT(stakeLength(pot), pot.depth + pot.stake.overlap);
     EXPECT_GT(stakeLength(pot), 0.75 * (pot.depth + pot.stake.overlap));
 }
