@@ -35,6 +35,8 @@ QString figureName(FigureName figure) {
         return tr("Beads");
     case FigureName::inversions:
         return tr("Steps against the colours' order");
+    case FigureName::unmatchedPairs:
+        return tr("Unmatched pairs");
     case FigureName::wires:
         return tr("Wires in the foot");
     case FigureName::bundle:
@@ -159,6 +161,8 @@ QString formulaText(FigureName figure) {
     case FigureName::inversions:
         return tr("Pairs of leaves of one kind that stand against the order that their colours should take "
                   "from tip to base.");
+    case FigureName::unmatchedPairs:
+        return tr("Tiers whose opposite leaves are of unlike mix or kind, counted.");
     case FigureName::wires:
         return tr("Leaves, times the wires that leave each leaf's base, over all kinds.");
     case FigureName::bundle:

@@ -74,6 +74,8 @@ QString stemValue(const Plan& plan, const StemFigures& of, FigureRef ref) {
         return countText(beads());
     case FigureName::inversions:
         return countText(of.inversions);
+    case FigureName::unmatchedPairs:
+        return countText(of.unmatchedPairs);
     case FigureName::wires:
         return countText(of.wires);
     case FigureName::bundle:

@@ -334,15 +334,21 @@ std::string TranslatedWords::drift(double drift) const {
 }
 
 std::string TranslatedWords::wrap(const Wrap& wrap) const {
-    switch (wrap.with) {
-    case WrapWith::wire:
-        return out(tr("binding wire %1").arg(wireText(wrap.width, wrap.gauge)));
-    case WrapWith::floss:
-        return out(wrap.strands == 1 ? tr("floss, 1 strand") : tr("floss, %1 strands").arg(wrap.strands));
-    case WrapWith::tape:
-        return out(tr("tape %1").arg(sizeText(wrap.width, units_)));
-    }
-    return {};
+    const QString name = [&] {
+        if (!wrap.name.empty())
+            return text(wrap.name);
+        switch (wrap.with) {
+        case WrapWith::wire:
+            return tr("binding wire %1").arg(wireText(wrap.width, wrap.gauge));
+        case WrapWith::floss:
+            return wrap.strands == 1 ? tr("floss, 1 strand") : tr("floss, %1 strands").arg(wrap.strands);
+        case WrapWith::tape:
+            break;
+        }
+        return tr("tape %1").arg(sizeText(wrap.width, units_));
+    }();
+    // Lengths that rest on what her own stems took say so.
+    return out(wrap.overlapMeasured ? tr("%1 (by your own measure)").arg(name) : name);
 }
 
 std::string TranslatedWords::arrangement(Arrangement arrangement) const {

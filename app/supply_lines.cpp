@@ -132,6 +132,8 @@ private:
         const Wrap& wrap = plan_.binding.wraps[i];
         line(FigureName::buyWrap, i, wrapName(wrap),
              joined(cutText(supply.toCut, units_), packsOf(wrap.with, supply.buy.packs), supply.buy.cost));
+        if (wrap.overlapMeasured)
+            note(tr("By the overlap that your own bound stems took."));
         cutting(supply.cutting, [&](const CutBar& cut) { return skeinPiecesText(plan_, supply, cut); });
         QStringList stems;
         for (const std::size_t piece : supply.cutting.tooLong)

@@ -31,17 +31,16 @@ SuppliesPanel::SuppliesPanel(Session& session, QWidget* parent)
     setAccessibleName(tr("Supplies"));
     auto* heading = new QLabel(tr("Supplies"), this);
     heading->setFont(look::font(look::Type::heading));
-    auto* note = new QLabel(tr("for the whole plan"), this);
-    note->setProperty("quiet", true);
+    heading->setToolTip(tr("For the whole plan. A right click on a line asks how it is reckoned."));
     auto* top = new QHBoxLayout;
     top->addWidget(heading);
     top->addStretch();
-    top->addWidget(note);
     auto* save = new QPushButton(tr("Save as &CSV…"), this);
     save->setObjectName(QStringLiteral("saveSupplies"));
     save->setToolTip(tr("All of the list as a table for a spreadsheet, in the units that are shown."));
     save->setMinimumHeight(look::target + 4);
     connect(save, &QPushButton::clicked, this, &SuppliesPanel::exportCsv);
+    top->addWidget(save);
     rows_->setColumnStretch(0, 1);
     rows_->setHorizontalSpacing(look::unit * 2);
     rows_->setVerticalSpacing(3);
@@ -50,7 +49,6 @@ SuppliesPanel::SuppliesPanel(Session& session, QWidget* parent)
     layout->setSpacing(look::unit);
     layout->addLayout(top);
     layout->addLayout(rows_);
-    layout->addWidget(save, 0, Qt::AlignLeft);
     layout->addStretch();
     // A proved cutting plan can take a while on a large board: it is worked out beside the window, for the last
     // of several edits and not for each.

@@ -27,6 +27,7 @@ enum class FigureName {
     drift,
     beads, ///< by colour
     inversions,
+    unmatchedPairs,
     wires,
     bundle,
     leafWire,

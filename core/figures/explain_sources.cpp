@@ -32,6 +32,7 @@ std::vector<SourceName> sourcesOf(const Plan& plan, FigureRef ref) {
     case FigureName::leaves:
     case FigureName::held:
     case FigureName::inversions:
+    case FigureName::unmatchedPairs:
     case FigureName::wires:
     case FigureName::potStems:
     case FigureName::potSlots:

@@ -65,6 +65,8 @@ public:
             return beads();
         case FigureName::inversions:
             return add(Term::orderedLeaves, TermUnit::count, of_.leaves);
+        case FigureName::unmatchedPairs:
+            return add(Term::tiersOfStem, TermUnit::count, of_.tiers);
         case FigureName::wires:
         case FigureName::leafWire:
             return byKind();
