@@ -227,7 +227,7 @@ QString skeinPiecesText(const Plan& plan, const WrapSupply& supply, const CutBar
 
 QString proofText(const CuttingPlan& cutting, const Units& units) {
     if (cutting.proved)
-        return tr("Proved: no plan takes fewer, and none of as few leaves less over.");
+        return tr("Proved: no plan takes fewer, and none of as few wastes less.");
     if (cutting.fewestBars < cutting.barCount)
         return tr("Not proved the best: %1 are taken, and fewer than %2 cannot be enough.")
             .arg(countText(cutting.barCount), countText(cutting.fewestBars));
