@@ -115,6 +115,8 @@ QString termText(Term term) {
         return tr("leaves on stems");
     case Term::topDiameter:
         return tr("inside, at the rim");
+    case Term::topBreadth:
+        return tr("inside, from front to back");
     case Term::bottomDiameter:
         return tr("inside, at the floor");
     case Term::depth:

@@ -233,7 +233,8 @@ QString formulaText(FigureName figure) {
         return tr("The sum over the stems.");
     case FigureName::potClay:
         return tr("The pot's shape filled to the clay's depth, times its density. Cylinder πr²h; tapering "
-                  "πh(R² + Rr + r²)/3; bowl: a cap of a sphere, πh²(3R − h)/3.");
+                  "πh(R² + Rr + r²)/3; bowl: a cap of a sphere, πh²(3R − h)/3. An oval or rectangular opening "
+                  "counts in its proportions.");
     case FigureName::potCover:
         return tr("The pot's shape between the clay and the top of the cover, times its density.");
     case FigureName::potWhole:

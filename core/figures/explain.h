@@ -130,6 +130,7 @@ enum class Term {
     stock,
     placed,
     topDiameter,
+    topBreadth,
     bottomDiameter,
     depth,
     volume,

@@ -39,6 +39,8 @@ void stockOf(const Plan& plan, std::vector<Input>& out, Term term) {
 
 void shapeOfPot(const Pot& pot, std::vector<Input>& out, Length depth) {
     put(out, Term::topDiameter, TermUnit::size, inMillimetres(pot.topDiameter));
+    if (pot.opening != PotOpening::round)
+        put(out, Term::topBreadth, TermUnit::size, inMillimetres(pot.topBreadth));
     if (pot.shape == PotShape::frustum)
         put(out, Term::bottomDiameter, TermUnit::size, inMillimetres(pot.bottomDiameter));
     put(out, Term::depth, TermUnit::size, inMillimetres(depth));

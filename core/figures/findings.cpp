@@ -4,6 +4,7 @@
 #include "core/figures/binding_steps.h"
 #include "core/figures/leaf_make.h"
 #include "core/figures/pot_figures.h"
+#include "core/figures/pot_shape.h"
 #include "core/figures/remedies.h"
 
 #include <algorithm>
@@ -100,7 +101,9 @@ private:
     /// Inside the pot, where stems stand in it.
     Length narrowest() const {
         const Pot& pot = plan_.pot;
-        return pot.shape == PotShape::frustum ? std::min(pot.topDiameter, pot.bottomDiameter) : pot.topDiameter;
+        const Length across =
+            pot.shape == PotShape::frustum ? std::min(pot.topDiameter, pot.bottomDiameter) : pot.topDiameter;
+        return across * std::min(1.0, breadthPart(pot));
     }
 
     void tiers(const Stem& stem, const StemFigures& figures) {
