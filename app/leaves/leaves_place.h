@@ -49,6 +49,7 @@ private:
     void chooseMix(MixId mix);
     void fillKindTabs();
     void fitRows();
+    void fitKinds();
     void markRow();
     void fillStockMenu();
     void askColour();

@@ -9,6 +9,8 @@
 #include <QPushButton>
 #include <QVBoxLayout>
 
+#include <algorithm>
+
 namespace stemwright {
 
 Panel::Panel(const QString& name, const QString& title, QWidget* parent)
@@ -42,7 +44,9 @@ QPushButton* Panel::addButton(const QString& name, const QString& label, const Q
     button->setAccessibleName(accessible);
     button->setToolTip(accessible);
     button->setProperty("small", true);
-    button->setMinimumSize(look::target + 2 * look::unit, look::target);
+    // As wide as its word at least, however narrow the window is.
+    button->ensurePolished();
+    button->setMinimumSize(std::max(look::target + 2 * look::unit, button->sizeHint().width()), look::target);
     head_->addWidget(button);
     return button;
 }

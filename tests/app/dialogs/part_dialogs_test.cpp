@@ -110,6 +110,74 @@ TEST(StemDialogTest, RefusesWithASentenceAndGoesToTheField) {
     EXPECT_NEAR(inMillimetres(dialog.form().tail), 35, 1e-9);
 }
 
+TEST(StemDialogTest, AGaugeNumberForMillimetresIsUnderstood) {
+    StemForm form;
+    form.core = CoreWire{millimetres(1), std::nullopt, Metal::mildSteel, ""};
+    StemDialog dialog(form, Units{});
+    show(dialog);
+    type(child<QLineEdit>(dialog, "stemCoreDiameter"), QStringLiteral("18"));
+    press(dialog, "stemDialogOk");
+    EXPECT_TRUE(dialog.isVisible());
+    EXPECT_TRUE(dialog.notice().contains(QStringLiteral("was the wire number 18 meant? AWG 18 is 1.02 mm")))
+        << dialog.notice().toStdString();
+    // With its system it says it all.
+    type(child<QLineEdit>(dialog, "stemCoreDiameter"), QStringLiteral("swg 18"));
+    QTest::keyClick(child<QLineEdit>(dialog, "stemCoreDiameter"), Qt::Key_Return);
+    press(dialog, "stemDialogOk");
+    EXPECT_EQ(dialog.result(), QDialog::Accepted) << dialog.notice().toStdString();
+    EXPECT_EQ(dialog.form().core->gauge, (GaugeNumber{GaugeSystem::swg, 18}));
+    // BS 3737:1964: 0.048 in.
+    EXPECT_NEAR(inMillimetres(dialog.form().core->diameter), 1.219, 0.0005);
+}
+
+TEST(StemDialogTest, TheCoreMayBeOfHerOwnMetal) {
+    OwnTables own;
+    own.metals = {{"old brooch", 8400, 101'000, 200, ""}};
+    StemForm form;
+    form.core = CoreWire{millimetres(1), std::nullopt, Metal::mildSteel, ""};
+    StemDialog dialog(form, Units{}, nullptr, own);
+    show(dialog);
+    auto* metal = child<QComboBox>(dialog, "stemMetal");
+    EXPECT_EQ(metal->currentText(), QStringLiteral("mild steel"));
+    metal->setFocus();
+    while (metal->currentIndex() > 0)
+        QTest::keyClick(metal, Qt::Key_Up);
+    EXPECT_EQ(metal->currentText(), QStringLiteral("old brooch"));
+    press(dialog, "stemDialogOk");
+    EXPECT_EQ(dialog.form().core->ownMetal, "old brooch");
+    StemDialog again(dialog.form(), Units{}, nullptr, own);
+    show(again);
+    EXPECT_EQ(child<QComboBox>(again, "stemMetal")->currentText(), QStringLiteral("old brooch"));
+    press(again, "stemDialogOk");
+    EXPECT_EQ(again.form(), dialog.form());
+}
+
+TEST(BindingDialogTest, HerOwnFlossGivesItsStrandsWidthAndSkein) {
+    OwnTables own;
+    own.flosses = {{"silk", 8, millimetres(0.17), millimetres(5000), 0.02, ""}};
+    Binding binding;
+    binding.wraps = {Wrap{}};
+    binding.wraps[0].overlapMeasured = true;
+    BindingDialog dialog(binding, Units{}, nullptr, own);
+    show(dialog);
+    auto* which = child<QComboBox>(dialog, "wrapWhich");
+    which->setFocus();
+    QTest::keyClick(which, Qt::Key_Down);
+    press(dialog, "bindingDialogOk");
+    ASSERT_EQ(dialog.result(), QDialog::Accepted) << dialog.notice().toStdString();
+    const Wrap wrap = dialog.binding().wraps[0];
+    EXPECT_EQ(wrap.own, "silk");
+    EXPECT_EQ(wrap.strands, 8);
+    EXPECT_EQ(inMillimetres(wrap.width), 0.17);
+    EXPECT_EQ(inMillimetres(*wrap.sold), 5000);
+    EXPECT_TRUE(wrap.overlapMeasured);
+    BindingDialog byHand(binding, Units{});
+    show(byHand);
+    type(child<QLineEdit>(byHand, "wrapOverlap"), QStringLiteral("42"));
+    press(byHand, "bindingDialogOk");
+    EXPECT_FALSE(byHand.binding().wraps[0].overlapMeasured) << "an overlap set by hand was not measured";
+}
+
 TEST(StemDialogTest, ACoreThatIsNotWantedIsNotInTheWay) {
     StemForm form;
     form.core = CoreWire{millimetres(1), std::nullopt, Metal::mildSteel, ""};
