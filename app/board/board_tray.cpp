@@ -104,8 +104,6 @@ void BoardTray::paint(QPainter& painter, const QRect& area, int offset, const Pl
     painter.setFont(look::font(look::Type::small));
     painter.drawText(head, Qt::AlignRight | Qt::AlignVCenter, tr("%1 left").arg(countText(figures.pot.inTray)));
     const QFontMetrics small(look::font(look::Type::small));
-    QFont codeFont = look::font(look::Type::small);
-    codeFont.setPointSizeF(codeFont.pointSizeF() * 0.88);
     const QFontMetrics strong(look::font(look::Type::strong));
     for (const Row& row : rows_) {
         const QRect at(area.left(), up + row.top, area.width(), row.height);
@@ -130,28 +128,17 @@ void BoardTray::paint(QPainter& painter, const QRect& area, int offset, const Pl
         const QRect counts(at.right() - margin - strong.horizontalAdvance(count), at.top(),
                            strong.horizontalAdvance(count) + 1, at.height());
         painter.drawText(counts, Qt::AlignRight | Qt::AlignVCenter, count);
-        // A code stands on its leaf, as on the board: it takes nothing from the name.
-        if (const Mix* mix = codes ? find(plan, row.leaf.mix) : nullptr) {
-            painter.setFont(codeFont);
-            const QString code = text(mix->code);
-            const QSizeF size(painter.fontMetrics().horizontalAdvance(code) + 6,
-                              painter.fontMetrics().height() - 1);
-            const QRectF plate(QPointF(at.left() + margin + (pictureLength - size.width()) / 2,
-                                       at.center().y() + 0.5 - size.height() / 2),
-                               size);
-            painter.setPen(Qt::NoPen);
-            painter.setBrush(look::paper);
-            painter.setOpacity(0.85);
-            painter.drawRoundedRect(plate, 3, 3);
-            painter.setOpacity(1);
-            painter.setPen(look::ink);
-            painter.drawText(plate, Qt::AlignCenter, code);
-        }
         painter.setFont(look::font(look::Type::small));
+        QRect names(at.left() + nameLeft, at.top(), counts.left() - 6 - at.left() - nameLeft, at.height());
+        // A code stands under its name: it takes nothing from the name and hides nothing of the leaf.
+        if (const Mix* mix = codes ? find(plan, row.leaf.mix) : nullptr) {
+            const QRect below(names.left(), names.center().y(), names.width(), names.height() / 2);
+            painter.setPen(look::quiet);
+            painter.drawText(below, Qt::AlignLeft | Qt::AlignTop, text(mix->code));
+            names = QRect(names.left(), names.top(), names.width(), names.height() / 2 + 1);
+        }
         painter.setPen(left > 0 ? look::ink : look::quiet);
-        const QRect names(at.left() + nameLeft, at.top(), counts.left() - 6 - at.left() - nameLeft,
-                          at.height());
-        painter.drawText(names, Qt::AlignLeft | Qt::AlignVCenter,
+        painter.drawText(names, Qt::AlignLeft | (codes ? Qt::AlignBottom : Qt::AlignVCenter),
                          small.elidedText(nameText(plan, row.leaf.mix), Qt::ElideRight, names.width()));
     }
     painter.restore();

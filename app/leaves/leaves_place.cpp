@@ -124,6 +124,7 @@ void LeavesPlace::fitKinds() {
     constexpr int least = 120, most = 200, few = 3;
     QHeaderView* header = kinds_->horizontalHeader();
     const bool share = kindsModel_->lines() <= few;
+    header->setMinimumSectionSize(share ? least : look::target);
     header->setMaximumSectionSize(share ? most : -1);
     header->setSectionResizeMode(share ? QHeaderView::Stretch : QHeaderView::Interactive);
     if (!share)

@@ -48,16 +48,30 @@ void LeavesPlace::buildLeft(QWidget* column) {
     coloursPanel_ = new Panel(QStringLiteral("colours"), tr("Colours"), column);
     colours_ = watch(new GridView(coloursModel_, true, coloursPanel_));
     colours_->setObjectName(QStringLiteral("coloursTable"));
-    auto* pick = coloursPanel_->addButton(QStringLiteral("coloursPick"), tr("Pick…"),
-                                          tr("Pick the colour from a palette"));
-    connect(pick, &QPushButton::clicked, this, &LeavesPlace::askColour);
-    auto* photo = coloursPanel_->addButton(QStringLiteral("coloursPhoto"), tr("Photo…"),
-                                           tr("Take colours from a photograph of your beads"));
-    connect(photo, &QPushButton::clicked, this, &LeavesPlace::askPhoto);
     coloursPanel_->setTable(colours_, tr("colour"));
     coloursPanel_->setEmptyText(tr("No colours yet. Add one, or paste names and #rrggbb from a spreadsheet."));
     fit(colours_, {150, 110, 64}, ColoursModel::Field::name);
-    rows->addWidget(coloursPanel_, 30);
+    // Where a colour comes from, under the colours.
+    const auto from = [this](const QString& name, const QString& words, const QString& accessible,
+                             void (LeavesPlace::*ask)()) {
+        auto* button = new QPushButton(words, coloursPanel_);
+        button->setObjectName(name);
+        button->setAccessibleName(accessible);
+        button->setToolTip(accessible);
+        button->setProperty("small", true);
+        button->setMinimumHeight(look::target);
+        connect(button, &QPushButton::clicked, this, ask);
+        return button;
+    };
+    auto* sources = new QHBoxLayout;
+    sources->setSpacing(look::unit);
+    sources->addWidget(from(QStringLiteral("coloursPick"), tr("Pick…"),
+                            tr("Pick the chosen colour from a palette"), &LeavesPlace::askColour));
+    sources->addWidget(from(QStringLiteral("coloursPhoto"), tr("From a photograph…"),
+                            tr("Take colours from a photograph of your beads"), &LeavesPlace::askPhoto),
+                       1);
+    coloursPanel_->rows()->addLayout(sources);
+    rows->addWidget(coloursPanel_, 36);
 
     mixesPanel_ = new Panel(QStringLiteral("mixes"), tr("Mixes"), column);
     mixes_ = watch(new GridView(mixesModel_, true, mixesPanel_));
@@ -65,7 +79,7 @@ void LeavesPlace::buildLeft(QWidget* column) {
     mixesPanel_->setTable(mixes_, tr("mix"));
     mixesPanel_->setEmptyText(tr("No mixes yet. A mix is a leaf's colours from the outer row inward."));
     fit(mixes_, {86, 124, 150}, MixesModel::Field::colours);
-    rows->addWidget(mixesPanel_, 44);
+    rows->addWidget(mixesPanel_, 40);
     connect(mixes_, &GridView::currentLineChanged, this,
             [this](int line) { chooseMix(mixesModel_->mix(line)); });
 
