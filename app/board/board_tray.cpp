@@ -138,7 +138,7 @@ void BoardTray::paint(QPainter& painter, const QRect& area, int offset, const Pl
             names = QRect(names.left(), names.top(), names.width(), names.height() / 2 + 1);
         }
         painter.setPen(left > 0 ? look::ink : look::quiet);
-        painter.drawText(names, Qt::AlignLeft | (codes ? Qt::AlignBottom : Qt::AlignVCenter),
+        painter.drawText(names, int(Qt::AlignLeft) | int(codes ? Qt::AlignBottom : Qt::AlignVCenter),
                          small.elidedText(nameText(plan, row.leaf.mix), Qt::ElideRight, names.width()));
     }
     painter.restore();

@@ -131,10 +131,12 @@ TEST(SuppliesCsv, NumbersAreSensibleAndInTheUnitChosen) {
                     continue;
                 EXPECT_TRUE(QRegularExpression(QStringLiteral("^\\d+(\\.\\d{1,4})?$")).match(cell).hasMatch())
                     << cell.toStdString();
-                if (inches && column == 3)
+                if (inches && column == 3) {
                     EXPECT_EQ(cell.toDouble() * 16, std::round(cell.toDouble() * 16)) << cell.toStdString();
-                if (!inches && column == 3)
+                }
+                if (!inches && column == 3) {
                     EXPECT_FALSE(cell.contains(QLatin1Char('.'))) << cell.toStdString();
+                }
             }
         EXPECT_EQ(rows[0][4], inches ? QStringLiteral("mass oz") : QStringLiteral("mass g"));
     }
