@@ -87,6 +87,8 @@ QString proofText(const Suggestion& found) {
                   "colour order.");
     case Aim::heights:
         return tr("Proved: these ranges allow no evener heights.");
+    case Aim::places:
+        return tr("Proved: no other order on even places is better.");
     case Aim::several:
         return tr("Proved: each step is the best that the steps before it allow.");
     }

@@ -44,6 +44,7 @@ double placingCost(const Plan& plan, const std::vector<PlaceMm>& standing, Viewe
 
 Suggestion placeInPot(const Plan& plan, const PlacingOptions& options) {
     Suggestion out;
+    out.aim = Aim::places;
     if (plan.stems.empty())
         return out;
     const PottedStems stems(plan);

@@ -45,6 +45,7 @@ enum class Aim {
     order,      ///< the fewest inversions, and with so few the fewest unmatched pairs
     pairsOrder, ///< the fewest unmatched pairs of each stem's leaves, and with so few the fewest inversions
     heights,    ///< what heights.h says
+    places,     ///< what pot_placing.h says
     several,    ///< each step in what it is for, after the ones before it
 };
 
