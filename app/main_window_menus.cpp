@@ -206,7 +206,7 @@ void MainWindow::buildPlanMenu() {
                 session_->make(*edit);
     });
     connect(add(menu, "pot", tr("&Pot…")), &QAction::triggered, this, [this] {
-        PotDialog dialog(session_->plan().pot, session_->plan().units, this);
+        PotDialog dialog(session_->plan().pot, session_->plan().units, this, session_->plan().own);
         if (dialog.exec() == QDialog::Accepted)
             session_->make(Set<Pot>{dialog.pot()});
     });

@@ -2,15 +2,49 @@
 
 #include "app/wording.h"
 #include "core/plan/limits.h"
+#include "core/plan/lookup.h"
 
 #include <QCheckBox>
 #include <QComboBox>
 #include <QFormLayout>
+#include <QLocale>
+
+#include <algorithm>
 
 namespace stemwright {
 
-PotDialog::PotDialog(const Pot& pot, const Units& units, QWidget* parent)
-    : FormDialog(QStringLiteral("potDialog"), tr("Pot"), tr("OK"), parent), before_(pot) {
+namespace {
+
+/// Whether a filling of her own says the density, so that the field beside it has no say.
+bool saysDensity(const QComboBox* fillings) {
+    return fillings && fillings->currentIndex() > 0;
+}
+
+/// What a choice of fillings leaves of a clay or a cover; without a choice it stays as it was.
+std::string ownOf(const QComboBox* fillings, const std::string& before) {
+    return fillings ? fillings->currentData().toString().toStdString() : before;
+}
+
+} // namespace
+
+QComboBox* PotDialog::addFillings(QFormLayout* rows, const std::vector<OwnFilling>& own,
+                                  const std::string& chosen, const QString& name, const QString& label) {
+    if (own.empty())
+        return nullptr;
+    auto* box = new QComboBox(this);
+    box->addItem(tr("as the density below says"), QString());
+    for (const OwnFilling& filling : own)
+        box->addItem(tr("%1 ✎ yours, %2 kg/m³", "a filling of the maker's own")
+                         .arg(text(filling.name), QLocale().toString(filling.density, 'f', 0)),
+                     text(filling.name));
+    addPlain(rows, box, name, label);
+    box->setCurrentIndex(std::max(0, box->findData(text(chosen))));
+    connect(box, &QComboBox::currentIndexChanged, this, &PotDialog::follow);
+    return box;
+}
+
+PotDialog::PotDialog(const Pot& pot, const Units& units, QWidget* parent, const OwnTables& own)
+    : FormDialog(QStringLiteral("potDialog"), tr("Pot"), tr("OK"), parent), before_(pot), own_(own) {
     QFormLayout* rows = addForm();
     const auto length = [&](double least, Length value, const QString& name, const QString& label) {
         auto* field =
@@ -43,6 +77,7 @@ PotDialog::PotDialog(const Pot& pot, const Units& units, QWidget* parent)
     planting_ =
         length(0, pot.plantingDepth, QStringLiteral("potPlanting"), tr("Tail below the clay's surface"));
     clayDepth_ = length(0, pot.clay.depth, QStringLiteral("potClay"), tr("Depth of the clay"));
+    clay_ = addFillings(rows, own_.clays, pot.clay.own, QStringLiteral("potClayOwn"), tr("Clay"));
     density_ = add(rows, new NumberField(limits::lightest, limits::densest, 0, this),
                    QStringLiteral("potDensity"), tr("Density of the clay, kg/m³"));
     density_->setValue(pot.clay.density);
@@ -55,6 +90,7 @@ PotDialog::PotDialog(const Pot& pot, const Units& units, QWidget* parent)
     hasCover_->setChecked(pot.cover.has_value());
     const Cover cover = pot.cover.value_or(Cover{});
     coverDepth_ = length(0, cover.depth, QStringLiteral("potCover"), tr("Depth of the cover"));
+    cover_ = addFillings(rows, own_.covers, cover.own, QStringLiteral("potCoverOwn"), tr("Cover of"));
     coverDensity_ = add(rows, new NumberField(limits::lightest, limits::densest, 0, this),
                         QStringLiteral("potCoverDensity"), tr("Density of the cover, kg/m³"));
     coverDensity_->setValue(cover.density);
@@ -65,9 +101,8 @@ PotDialog::PotDialog(const Pot& pot, const Units& units, QWidget* parent)
         length(0, pot.footDiameter, QStringLiteral("potFoot"), tr("Across its feet (0: stands on its floor)"));
     stake_ = add(rows, new WireField(this), QStringLiteral("potStake"), tr("Stake wire"));
     stake_->setValue(pot.stake.diameter, pot.stake.gauge);
-    metal_ = choiceOf(metals(), this);
+    metal_ = metalChoice(own_, metalNameOf(pot.stake), this);
     addPlain(rows, metal_, QStringLiteral("potMetal"), tr("Stake metal"));
-    choose(metal_, static_cast<int>(pot.stake.metal));
     overlap_ = length(0, pot.stake.overlap, QStringLiteral("potOverlap"),
                       tr("Stake bound to the stem, above the clay"));
     connect(hasCover_, &QCheckBox::toggled, this, &PotDialog::follow);
@@ -82,7 +117,10 @@ void PotDialog::follow() {
     // there.
     breadth_->setEnabled(opening_->currentData().toInt() != static_cast<int>(PotOpening::round));
     coverDepth_->setEnabled(hasCover_->isChecked());
-    coverDensity_->setEnabled(hasCover_->isChecked());
+    density_->setEnabled(!saysDensity(clay_));
+    if (cover_)
+        cover_->setEnabled(hasCover_->isChecked());
+    coverDensity_->setEnabled(hasCover_->isChecked() && !saysDensity(cover_));
     bottom_->setEnabled(shape_->currentData().toInt() == static_cast<int>(PotShape::frustum));
 }
 
@@ -99,10 +137,12 @@ Pot PotDialog::pot() const {
     pot.depth = depth_->value().value_or(before_.depth);
     pot.plantingDepth = planting_->value().value_or(before_.plantingDepth);
     pot.clay.depth = clayDepth_->value().value_or(before_.clay.depth);
+    pot.clay.own = ownOf(clay_, before_.clay.own);
     pot.clay.density = density_->value().value_or(before_.clay.density);
     if (hasCover_->isChecked()) {
         Cover cover = before_.cover.value_or(Cover{});
         cover.depth = coverDepth_->value().value_or(cover.depth);
+        cover.own = ownOf(cover_, cover.own);
         cover.density = coverDensity_->value().value_or(cover.density);
         pot.cover = cover;
     } else {
@@ -113,7 +153,11 @@ Pot PotDialog::pot() const {
     pot.footDiameter = foot_->value().value_or(before_.footDiameter);
     pot.stake.diameter = stake_->diameter().value_or(before_.stake.diameter);
     pot.stake.gauge = stake_->gauge();
-    pot.stake.metal = static_cast<Metal>(metal_->currentData().toInt());
+    if (const MetalName metal = chosenMetal(metal_, own_); metal != metalNameOf(before_.stake)) {
+        pot.stake.ownMetal = metal.own;
+        if (metal.own.empty())
+            pot.stake.metal = metal.metal;
+    }
     pot.stake.overlap = overlap_->value().value_or(before_.stake.overlap);
     return pot;
 }

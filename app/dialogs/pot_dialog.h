@@ -4,6 +4,7 @@
 #include "core/plan/plan.h"
 
 class QCheckBox;
+class QFormLayout;
 
 namespace stemwright {
 
@@ -11,15 +12,20 @@ namespace stemwright {
 class PotDialog : public FormDialog {
     Q_OBJECT
 public:
-    PotDialog(const Pot& pot, const Units& units, QWidget* parent = nullptr);
+    /// `own` are the plan's own metals, clays and covers, which can be chosen beside the handbook's.
+    PotDialog(const Pot& pot, const Units& units, QWidget* parent = nullptr, const OwnTables& own = {});
 
     /// The pot as it stands in the fields; what the dialog does not show is as it was.
     Pot pot() const;
 
 private:
     void follow();
+    /// A choice among the plan's own fillings; null where it has none.
+    QComboBox* addFillings(QFormLayout* rows, const std::vector<OwnFilling>& own, const std::string& chosen,
+                           const QString& name, const QString& label);
 
     Pot before_;
+    OwnTables own_;
     NameField* name_;
     QComboBox* shape_;
     QComboBox* opening_;
@@ -29,9 +35,11 @@ private:
     LengthField* depth_;
     LengthField* planting_;
     LengthField* clayDepth_;
+    QComboBox* clay_ = nullptr;
     NumberField* density_;
     QCheckBox* hasCover_;
     LengthField* coverDepth_;
+    QComboBox* cover_ = nullptr;
     NumberField* coverDensity_;
     NumberField* mass_;
     LengthField* foot_;

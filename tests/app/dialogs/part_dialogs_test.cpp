@@ -253,6 +253,35 @@ TEST(PotDialogTest, ChangesAndRefuses) {
     EXPECT_EQ(dialog.pot().clay.density, 1400);
 }
 
+TEST(PotDialogTest, HerOwnClayAndMetalCanBeChosenAndSayTheirDensity) {
+    OwnTables own;
+    own.metals = {{"old umbrella", 7800, 200'000, 400, ""}};
+    own.clays = {{"grey mud", 1750, ""}};
+    Pot pot;
+    PotDialog dialog(pot, Units{}, nullptr, own);
+    show(dialog);
+    EXPECT_EQ(dialog.findChild<QComboBox*>(QStringLiteral("potCoverOwn")), nullptr) << "she has no covers";
+    auto* clay = child<QComboBox>(dialog, "potClayOwn");
+    clay->setFocus();
+    QTest::keyClick(clay, Qt::Key_Down);
+    EXPECT_FALSE(child<QLineEdit>(dialog, "potDensity")->isEnabled());
+    auto* metal = child<QComboBox>(dialog, "potMetal");
+    metal->setFocus();
+    QTest::keyClick(metal, Qt::Key_Home); // hers come first
+    press(dialog, "potDialogOk");
+    ASSERT_EQ(dialog.result(), QDialog::Accepted) << dialog.notice().toStdString();
+    EXPECT_EQ(dialog.pot().clay.own, "grey mud");
+    EXPECT_EQ(dialog.pot().stake.ownMetal, "old umbrella");
+    PotDialog again(dialog.pot(), Units{}, nullptr, own);
+    show(again);
+    press(again, "potDialogOk");
+    EXPECT_EQ(again.pot(), dialog.pot());
+    clay = child<QComboBox>(again, "potClayOwn");
+    clay->setCurrentIndex(0);
+    EXPECT_TRUE(child<QLineEdit>(again, "potDensity")->isEnabled());
+    EXPECT_EQ(again.pot().clay.own, "");
+}
+
 TEST(BindingDialogTest, UntouchedItGivesTheBindingBackToTheLastBit) {
     Binding binding;
     Wrap wire;
