@@ -9,6 +9,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <cstdio>
@@ -17,6 +18,8 @@
 #include <fstream>
 #include <regex>
 #include <sstream>
+#include <string>
+#include <vector>
 
 namespace stemwright::test {
 
@@ -45,7 +48,9 @@ inline Said run(const std::string& command) {
 
 inline std::string bytesOf(const fs::path& file) {
     std::ifstream in(file, std::ios::binary);
-    return {std::istreambuf_iterator<char>(in), {}};
+    std::string bytes(fs::file_size(file), '\0');
+    in.read(bytes.data(), static_cast<std::streamsize>(bytes.size()));
+    return bytes;
 }
 
 /// A page as greys, one byte a pixel.
@@ -61,13 +66,14 @@ struct Grey {
 
 inline Grey readPgm(const fs::path& file) {
     Grey grey;
-    std::istringstream in(bytesOf(file));
+    std::ifstream in(file, std::ios::binary);
     std::string magic;
     int most = 0;
     in >> magic >> grey.width >> grey.height >> most;
     EXPECT_EQ(magic, "P5");
     in.get();
-    grey.pixels.assign(std::istreambuf_iterator<char>(in), {});
+    grey.pixels.resize(fs::file_size(file) - static_cast<std::size_t>(in.tellg()));
+    in.read(grey.pixels.data(), static_cast<std::streamsize>(grey.pixels.size()));
     EXPECT_EQ(grey.pixels.size(), static_cast<std::size_t>(grey.width) * static_cast<std::size_t>(grey.height));
     return grey;
 }
@@ -75,6 +81,20 @@ inline Grey readPgm(const fs::path& file) {
 inline constexpr int dpi = 300;
 inline double mmOf(double pixels) {
     return pixels * 25.4 / dpi;
+}
+
+/// How many dots are not white within `margin` of the page's edges.
+inline int marksInMargins(const Grey& page, int margin) {
+    int marks = 0;
+    for (int y = 0; y < page.height; ++y) {
+        const bool whole = y < margin || y >= page.height - margin;
+        for (int x = 0; x < page.width; ++x) {
+            if (!whole && x == margin)
+                x = page.width - margin; // what lies between is where it may print
+            marks += page.dark(x, y, 250);
+        }
+    }
+    return marks;
 }
 
 class SheetsOnPaper : public ::testing::Test {
@@ -101,6 +121,21 @@ protected:
         const Said said = sheets(planFile(plan), pdf, more);
         EXPECT_EQ(said.code, 0) << said.out;
         return pdf;
+    }
+    /// Every page in order, handed to `look` with its number: one call of the renderer serves them all.
+    template <class Look> int eachPage(const fs::path& pdf, int perInch, const Look& look) {
+        const fs::path all = folder / "pages";
+        fs::create_directories(all);
+        const Said said = run("pdftoppm -gray -r " + std::to_string(perInch) + " '" + pdf.string() + "' '" +
+                              (all / "page").string() + "'");
+        EXPECT_EQ(said.code, 0) << said.out;
+        std::vector<fs::path> files{fs::directory_iterator(all), fs::directory_iterator()};
+        std::sort(files.begin(), files.end()); // the renderer pads the numbers with zeros
+        int number = 0;
+        for (const fs::path& file : files)
+            look(readPgm(file), ++number);
+        fs::remove_all(all);
+        return number;
     }
     Grey page(const fs::path& pdf, int number, int perInch = dpi) {
         const std::string stem = (folder / "page").string();

@@ -48,17 +48,12 @@ TEST_F(SheetsOnPaper, NothingIsPrintedInTheMargins) {
         const fs::path pdf =
             pdfOf(test::awkwardBoard(),
                   std::string("--only glance,mats,cards,leaves,pot --stems 1-3,5-8 --paper ") + paper);
-        const int pages = pagesOf(pdf);
         const int margin = static_cast<int>(12.0 * dpi / 25.4);
-        for (int number = 1; number <= pages; ++number) {
-            const Grey grey = page(pdf, number);
-            int marks = 0;
-            for (int y = 0; y < grey.height; ++y)
-                for (int x = 0; x < grey.width; ++x)
-                    if (x < margin || y < margin || x >= grey.width - margin || y >= grey.height - margin)
-                        marks += grey.dark(x, y, 250);
-            EXPECT_EQ(marks, 0) << paper << ", page " << number;
-        }
+        EXPECT_GE(eachPage(pdf, dpi,
+                           [&](const Grey& grey, int number) {
+                               EXPECT_EQ(marksInMargins(grey, margin), 0) << paper << ", page " << number;
+                           }),
+                  6);
     }
 }
 
@@ -69,18 +64,11 @@ TEST_F(SheetsOnPaper, NoExamplePrintsInTheMarginsOfAnyPaper) {
         for (const char* paper : {"a4", "a3", "letter"})
             for (const char* grey : {"", " --grey"}) {
                 const fs::path pdf = pdfOf(example(info.key), std::string("--paper ") + paper + grey);
-                const int pages = pagesOf(pdf);
-                ASSERT_GE(pages, 6);
-                for (int number = 1; number <= pages; ++number) {
-                    const Grey seen = page(pdf, number, coarse);
-                    int marks = 0;
-                    for (int y = 0; y < seen.height; ++y)
-                        for (int x = 0; x < seen.width; ++x)
-                            if (x < margin || y < margin || x >= seen.width - margin ||
-                                y >= seen.height - margin)
-                                marks += seen.dark(x, y, 250);
-                    EXPECT_EQ(marks, 0) << info.key << ", " << paper << grey << ", page " << number;
-                }
+                const int pages = eachPage(pdf, coarse, [&](const Grey& seen, int number) {
+                    EXPECT_EQ(marksInMargins(seen, margin), 0)
+                        << info.key << ", " << paper << grey << ", page " << number;
+                });
+                EXPECT_GE(pages, 6);
             }
 }
 
