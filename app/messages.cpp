@@ -262,6 +262,13 @@ FindingWords words(const Plan& plan, const Finding& finding) {
         return {tr("The pot is too small for its stakes"),
                 tr("They need %1 across, the clay has %2.").arg(lengthText(0), lengthText(1)),
                 {}};
+    case FindingCode::leafOutOfScale:
+        return {
+            tr("%1 leaves are out of all scale").arg(v(0)),
+            tr("One is %1 long, more than twice as much as the tallest stem, %2, and the pot. Its length was "
+               "probably meant in another unit.")
+                .arg(lengthText(1), lengthText(2)),
+            {}};
     case FindingCode::threadRunsOut: {
         const std::size_t wrap = static_cast<std::size_t>(v(0).toInt()) - 1;
         const Wrap none;

@@ -49,6 +49,8 @@ enum class FindingCode {
     cannotBeMade,   ///< values: kind name, the fault as a number (MakeFault), rows of the pattern: pot-wide
     plantTips, ///< values: degrees it may be tilted (one decimal; below 0 it falls by itself), grams in the
                ///< middle of its floor that would mend it (whole): pot-wide
+    leafOutOfScale, ///< values: kind name, its length in mm, mm of stem from the clay to the highest tier of
+                    ///< any (one decimal each); at the first leaf of that kind (pot_findings.h)
 };
 
 /// What the board noticed. The words stand in app/messages.

@@ -1,5 +1,6 @@
 #include "core/figures/pot_findings.h"
 
+#include "core/figures/height.h"
 #include "core/figures/pot_shape.h"
 #include "core/figures/touching.h"
 #include "core/quantity/circle_packing.h"
@@ -9,6 +10,7 @@
 #include <cmath>
 #include <map>
 #include <numbers>
+#include <optional>
 
 namespace stemwright {
 
@@ -41,6 +43,41 @@ double acrossForStakes(const Pot& pot, int count, double stake) {
     const double ofSquare =
         openingArea(pot) * std::numbers::pi / 4 / (shorter * shorter); // the clay's, over across²
     return std::max(stake, std::sqrt(area / ofSquare));
+}
+
+/// From the clay to the highest tier of any stem, without what leaves reach beyond.
+Length tallestStem(const Plan& plan) {
+    Length tallest;
+    for (const Stem& stem : plan.stems) {
+        Length high = stem.tail - plan.pot.plantingDepth;
+        for (std::size_t t = 0; t + 1 < stem.tiers.size(); ++t)
+            high += spacingBelow(stem, stem.tiers[t]);
+        tallest = std::max(tallest, high);
+    }
+    return tallest;
+}
+
+void addOutOfScale(std::vector<Finding>& out, const Plan& plan) {
+    const Length tallest = tallestStem(plan);
+    for (const Kind& kind : plan.kinds) {
+        if (kind.length <= 2 * tallest || kind.length <= 2 * plan.pot.topDiameter)
+            continue;
+        const auto first = [&]() -> std::optional<SlotRef> {
+            for (const Stem& stem : plan.stems)
+                for (std::size_t t = 0; t < stem.tiers.size(); ++t)
+                    for (std::size_t s = 0; s < stem.tiers[t].slots.size(); ++s)
+                        if (stem.tiers[t].slots[s].filled() && stem.tiers[t].slots[s].leaf.kind == kind.id)
+                            return SlotRef{stem.id, static_cast<int>(t), static_cast<int>(s)};
+            return std::nullopt;
+        }();
+        if (first)
+            out.push_back(
+                {FindingCode::leafOutOfScale,
+                 first->stem,
+                 first->tier,
+                 first->slot,
+                 {kind.name, oneDecimal(inMillimetres(kind.length)), oneDecimal(inMillimetres(tallest))}});
+    }
 }
 
 } // namespace
@@ -89,6 +126,7 @@ std::vector<Finding> potFindings(const Plan& plan, const PlantBody& plant) {
                            {plan.stems[at->first.second].name, std::to_string(at->second.pairs),
                             oneDecimal(at->second.longest)}});
     }
+    addOutOfScale(out, plan);
     const double across = 2 * inMillimetres(clayRadius(plan.pot)) * std::min(1.0, breadthPart(plan.pot));
     const double needed = acrossForStakes(plan.pot, count, stake);
     if (count > 0 && needed > across)

@@ -71,6 +71,7 @@ std::vector<Edit> editsFor(const Remedying& about, const Finding& finding, std::
     case FindingCode::tooThickForPot:
     case FindingCode::cannotBeMade:
     case FindingCode::plantTips:
+    case FindingCode::leafOutOfScale:
         return {};
     }
     return {};

@@ -137,6 +137,24 @@ TEST(PotFindings, APotSmallerThanItsStakes) {
     EXPECT_TRUE(potFindings(plan, plantBody(plan)).empty());
 }
 
+TEST(PotFindings, ALeafAMetreLongIsOutOfScaleAndSaidOnce) {
+    Plan plan = test::smallBoard();
+    EXPECT_FALSE(has(potFindings(plan, plantBody(plan)), FindingCode::leafOutOfScale));
+    plan.kinds[0].length = millimetres(1000);
+    const auto found = potFindings(plan, plantBody(plan));
+    EXPECT_EQ(std::count_if(found.begin(), found.end(),
+                            [](const Finding& f) { return f.code == FindingCode::leafOutOfScale; }),
+              1);
+    const auto it = std::find_if(found.begin(), found.end(),
+                                 [](const Finding& f) { return f.code == FindingCode::leafOutOfScale; });
+    ASSERT_NE(it, found.end());
+    EXPECT_EQ(it->values[0], plan.kinds[0].name);
+    EXPECT_EQ(it->values[1], "1000.0");
+    const Slot* at = find(plan, SlotRef{it->stem, it->tier, it->slot});
+    ASSERT_NE(at, nullptr);
+    EXPECT_EQ(at->leaf.kind, plan.kinds[0].id);
+}
+
 TEST(PotFindings, AStemOutsideAnOvalsClay) {
     Plan plan = test::smallBoard();
     plan.pot.opening = PotOpening::oval;
