@@ -120,6 +120,7 @@ void MainWindow::buildPlaces() {
         button->setProperty("place", true);
         button->setProperty("key", QLatin1String(key));
         button->setCheckable(true);
+        button->setFocusPolicy(Qt::TabFocus); // a click or its key leaves the keys to the place
         button->setShortcut(shortcut);
         button->setToolTip(tr("%1 (%2)").arg(name, shortcut.toString(QKeySequence::NativeText)));
         placeButtons_->addButton(button, id);
@@ -143,6 +144,8 @@ void MainWindow::buildPlaces() {
         places_->setCurrentIndex(id);
         places_->currentWidget()->setFocus();
     });
+    // Going where she already is brings the keys back there.
+    connect(placeButtons_, &QButtonGroup::idClicked, this, [this] { places_->currentWidget()->setFocus(); });
 
     auto* barRow = new QHBoxLayout(bar);
     barRow->setContentsMargins(18, 6, 18, 6);

@@ -65,6 +65,7 @@ SheetsPlace::SheetsPlace(Session& session, QWidget* parent) : QWidget(parent), s
         later();
     });
     connect(&layingOut_, &QFutureWatcherBase::finished, this, [this] {
+        preview_->setMaking(false);
         preview_->show(layingOut_.result());
         tellPages();
         if (std::exchange(again_, false))
@@ -256,6 +257,8 @@ void SheetsPlace::layOut() {
         tellPages();
         return;
     }
+    preview_->setMaking(true);
+    tellPages();
     layingOut_.setFuture(QtConcurrent::run([plan = session_.plan(), figures = session_.figures(), chosen] {
         auto set = std::make_shared<SheetSet>();
         set->pages = pagesOf(plan, figures, chosen);
@@ -268,8 +271,9 @@ void SheetsPlace::layOut() {
 void SheetsPlace::tellPages() {
     const SheetSet* sheets = preview_->sheets();
     const int pages = sheets ? static_cast<int>(sheets->pages.size()) : 0;
-    const QString said =
-        pages ? tr("Page %1 of %2").arg(preview_->currentPage() + 1).arg(pages) : tr("No pages");
+    const QString said = pages                ? tr("Page %1 of %2").arg(preview_->currentPage() + 1).arg(pages)
+                         : preview_->making() ? SheetsPreview::makingWords()
+                                              : tr("No pages");
     count_->setText(said);
     preview_->setAccessibleDescription(said);
     if (!writing_.isRunning())

@@ -56,6 +56,17 @@ void SheetsPreview::show(std::shared_ptr<const SheetSet> sheets) {
     viewport()->update();
 }
 
+QString SheetsPreview::makingWords() {
+    return tr("The pages are being made…");
+}
+
+void SheetsPreview::setMaking(bool making) {
+    if (making == making_)
+        return;
+    making_ = making;
+    viewport()->update();
+}
+
 double SheetsPreview::pixelsPerMm() const {
     if (zoom_ > 0)
         return zoom_ * physicalDpiX() / 25.4;
@@ -177,6 +188,10 @@ void SheetsPreview::keep(int page, double scale, const QImage& picture) {
 void SheetsPreview::paintEvent(QPaintEvent*) {
     QPainter painter(viewport());
     painter.fillRect(viewport()->rect(), look::line);
+    if (making_ && tops_.empty()) {
+        painter.setPen(look::ink);
+        painter.drawText(viewport()->rect(), Qt::AlignCenter, makingWords());
+    }
     if (!sheets_)
         return;
     painter.translate(-horizontalScrollBar()->value(), -verticalScrollBar()->value());

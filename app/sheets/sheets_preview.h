@@ -29,6 +29,10 @@ public:
 
     void show(std::shared_ptr<const SheetSet> sheets);
     const SheetSet* sheets() const { return sheets_.get(); }
+    /// Where no page can be shown yet, it says that they are being made.
+    void setMaking(bool making);
+    bool making() const { return making_; }
+    static QString makingWords();
 
     /// 1 is the size on paper, by the screen's own measure of itself; 0 is as wide as the window.
     void setZoom(double zoom);
@@ -74,6 +78,7 @@ private:
     QHash<int, Painted> pictures_;
     QFutureWatcher<Painted> painting_;
     int told_ = -1;
+    bool making_ = false;
 };
 
 } // namespace stemwright

@@ -7,6 +7,7 @@
 
 #include <QAbstractItemView>
 #include <QAction>
+#include <QApplication>
 #include <QLabel>
 #include <QPushButton>
 #include <QStackedWidget>
@@ -161,6 +162,30 @@ TEST_F(MainWindowTest, EveryPlaceIsReachedByAKey) {
     for (int place = 0; place < places->count(); ++place)
         EXPECT_TRUE(shows(place)) << place;
     EXPECT_TRUE(shows(0));
+}
+
+TEST_F(MainWindowTest, GoingToAPlaceAgainBringsTheKeysBackToIt) {
+    auto* stack = window.findChild<QStackedWidget*>();
+    window.activateWindow();
+    ASSERT_TRUE(QTest::qWaitForWindowActive(&window));
+    auto* pill = window.findChild<QPushButton*>(QStringLiteral("place_bind"));
+    ASSERT_TRUE(pill);
+    const auto inPlace = [&] {
+        return QTest::qWaitFor([&] {
+            const QWidget* at = QApplication::focusWidget();
+            return at && stack->currentWidget()->isAncestorOf(at);
+        });
+    };
+    QTest::mouseClick(pill, Qt::LeftButton);
+    EXPECT_TRUE(inPlace());
+    // Whatever held the keys, a click on the place where she is, or its key, gives them back.
+    pill->setFocus();
+    ASSERT_TRUE(pill->hasFocus());
+    QTest::mouseClick(pill, Qt::LeftButton);
+    EXPECT_TRUE(inPlace());
+    pill->setFocus();
+    QTest::keyClick(&window, Qt::Key_4, Qt::ControlModifier);
+    EXPECT_TRUE(inPlace());
 }
 
 TEST_F(MainWindowTest, ARefusedEditIsSaidInTheStatusLine) {

@@ -129,6 +129,27 @@ TEST_F(SheetsPlaceTest, FollowsThePlanOnlyWhileSeen) {
     EXPECT_TRUE(becomes([&] { return preview()->sheets()->plan.about.title == "A third"; }));
 }
 
+TEST_F(SheetsPlaceTest, SaysThatThePagesAreBeingMadeUntilTheyAre) {
+    SheetsPlace fresh(session);
+    fresh.resize(1000, 700);
+    fresh.show();
+    auto* seen = fresh.findChild<SheetsPreview*>();
+    auto* count = fresh.findChild<QLabel*>(QStringLiteral("sheetsCount"));
+    ASSERT_TRUE(seen && count);
+    EXPECT_TRUE(seen->making());
+    EXPECT_EQ(count->text(), SheetsPreview::makingWords());
+    EXPECT_EQ(seen->accessibleDescription(), SheetsPreview::makingWords());
+    // The words stand in the middle of the empty room.
+    const QImage empty = seen->viewport()->grab().toImage();
+    int written = 0;
+    for (int y = empty.height() / 2 - 12; y < empty.height() / 2 + 12; ++y)
+        for (int x = empty.width() / 4; x < empty.width() * 3 / 4; ++x)
+            written += empty.pixel(x, y) != empty.pixel(2, empty.height() - 2);
+    EXPECT_GT(written, 50);
+    EXPECT_TRUE(becomes([&] { return !seen->making(); }));
+    EXPECT_TRUE(count->text() != SheetsPreview::makingWords()) << count->text().toStdString();
+}
+
 TEST_F(SheetsPlaceTest, ScrollsAndZoomsByKeys) {
     preview()->setFocus();
     QTest::keyClick(preview(), Qt::Key_PageDown);
