@@ -32,9 +32,9 @@ ExplanationDialog::ExplanationDialog(const Session& session, FigureRef first, QW
     tree_->setAccessibleName(tr("Figures"));
     tree_->setColumnCount(2);
     tree_->setHeaderLabels({tr("Figure"), tr("Value")});
-    tree_->header()->setSectionResizeMode(0, QHeaderView::Stretch);
-    tree_->header()->setSectionResizeMode(1, QHeaderView::ResizeToContents);
-    tree_->header()->setStretchLastSection(false);
+    // The names in full; what is long among the values stands in full beside the list.
+    tree_->header()->setSectionResizeMode(0, QHeaderView::ResizeToContents);
+    tree_->header()->setSectionResizeMode(1, QHeaderView::Stretch);
     text_->setObjectName(QStringLiteral("explanation"));
     text_->setAccessibleName(tr("How it is reckoned"));
     connect(tree_, &QTreeWidget::currentItemChanged, this, [this](QTreeWidgetItem* now) { show(now); });

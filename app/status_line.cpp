@@ -100,13 +100,16 @@ void StatusLine::say(const QString& sentence) {
 
 void StatusLine::hint(const QString& sentence) {
     hint_->setText(sentence);
+    hint_->setToolTip(sentence);
+    // What the hand holds needs the room; the tray and the skyline say the counts and the heights beside it.
+    showFigures(!message_->isVisibleTo(this));
 }
 
 void StatusLine::showFigures(bool on) {
     message_->setVisible(!on);
-    for (QWidget* figure :
-         {static_cast<QWidget*>(placed_), static_cast<QWidget*>(drift_), static_cast<QWidget*>(heights_)})
-        figure->setVisible(on);
+    drift_->setVisible(on);
+    placed_->setVisible(on && hint_->text().isEmpty());
+    heights_->setVisible(on && hint_->text().isEmpty());
 }
 
 QString StatusLine::standing() const {
