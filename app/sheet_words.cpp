@@ -39,7 +39,9 @@ QString wordFor(SheetWord which) {
     case SheetWord::ruleInch:
         return tr("4 in");
     case SheetWord::ruleCheck:
-        return tr("Measure these rules first. If they are off, print again at 100 %, not fitted to the page.");
+        // The number and its sign stay on one line.
+        return tr("Measure these rules first. If they are off, print again at 100\u00a0%, not fitted to the "
+                  "page.");
     case SheetWord::summary:
         return tr("Stems: %1. Leaves on them: %2, in the tray: %3.");
     case SheetWord::heights:
@@ -252,10 +254,12 @@ QString wordFor(SheetWord which) {
         return tr("Lengths: %1. Left over in all: %2. No plan needs fewer.");
     case SheetWord::barUnproved:
         return tr("Lengths: %1. Left over in all: %2. No plan needs fewer than %3.");
+    case SheetWord::barUnprovedWaste:
+        return tr("Lengths: %1, and no plan needs fewer. Left over in all: %2; up to %3 less might be.");
     case SheetWord::barTooLong:
         return tr("No length on sale is long enough for: %1.");
     case SheetWord::noBars:
-        return tr("The plan names no lengths on sale: cut from the coil.");
+        return tr("The plan names no lengths on sale. Cut from the coil: %1.", "pieces");
     case SheetWord::hoursLeft:
         return tr("Work left: about %1.");
     case SheetWord::hoursPartly:

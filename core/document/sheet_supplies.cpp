@@ -101,6 +101,19 @@ struct Piece {
     Length length;
 };
 
+/// How many bars there are, what is left of them, and how near to the best that is known to be.
+std::string proofLine(const SheetWords& words, const CuttingPlan& plan) {
+    std::vector<std::string> values{words.count(plan.barCount), words.cut(plan.waste)};
+    if (plan.proved)
+        return words.word(SheetWord::barProved, values);
+    if (plan.fewestBars < plan.barCount) {
+        values.push_back(words.count(plan.fewestBars));
+        return words.word(SheetWord::barUnproved, values);
+    }
+    values.push_back(words.cut(plan.bought - plan.leastBought));
+    return words.word(SheetWord::barUnprovedWaste, values);
+}
+
 /// The bars to scale, the longest across the page, each with its pieces and in words what they are.
 void cutting(SheetFlow& flow, const SheetContext& context, const CuttingPlan& plan, const std::string& what,
              const std::vector<Piece>& pieces) {
@@ -144,11 +157,7 @@ void cutting(SheetFlow& flow, const SheetContext& context, const CuttingPlan& pl
         flow.skip(height);
     }
     if (!plan.bars.empty())
-        flow.paragraph(
-            plan.proved ? words.word(SheetWord::barProved, {words.count(plan.barCount), words.cut(plan.waste)})
-                        : words.word(SheetWord::barUnproved, {words.count(plan.barCount), words.cut(plan.waste),
-                                                              words.count(plan.fewestBars)}),
-            type::text);
+        flow.paragraph(proofLine(words, plan), type::text);
     std::string tooLong;
     for (const std::size_t i : plan.tooLong)
         tooLong += (tooLong.empty() ? "" : ", ") + pieces[i].words;
@@ -179,10 +188,10 @@ void cuttings(SheetFlow& flow, const SheetContext& context, const Supplies& all)
             words.word(SheetWord::barLine, {words.wire(bar.diameter, std::nullopt), words.metal(bar.metal)});
         if (bar.cutting.bars.empty() && bar.cutting.tooLong.empty() && !pieces.empty()) {
             flow.heading(words.word(SheetWord::cuttingHeading, {what}), 10);
-            std::string said = words.word(SheetWord::noBars);
-            for (std::size_t i = 0; i < pieces.size(); ++i)
-                said += (i == 0 ? " " : ", ") + pieces[i].words;
-            flow.paragraph(said, type::text);
+            std::string list;
+            for (const Piece& piece : pieces)
+                list += (list.empty() ? "" : ", ") + piece.words;
+            flow.paragraph(words.word(SheetWord::noBars, {list}), type::text);
             continue;
         }
         cutting(flow, context, bar.cutting, what, pieces);

@@ -109,7 +109,7 @@ enum class SheetWord {
     cardLayCore,
     ownMeasure,   ///< stems that were measured
     ownMeasureOf, ///< where the plan does not say which
-    cardLeaf,       ///< side, code, kind
+    cardLeaf,     ///< side, code, kind
     cardNothing,
     // leaves to make
     nothingToMake,
@@ -141,16 +141,17 @@ enum class SheetWord {
     barLine,      ///< diameter, metal
     clayLineSupply,
     coverLine,
-    barTimes,    ///< how many bars are cut so, length of a bar
-    barCore,     ///< stem, length
-    barStake,    ///< stem, length
-    barWrap,     ///< stem, length
-    barRest,     ///< what is left of the bar
-    barProved,   ///< bars in all, waste
-    barUnproved, ///< bars in all, waste, fewest that could be
-    barTooLong,  ///< pieces
-    noBars,
-    hoursLeft, ///< hours
+    barTimes,         ///< how many bars are cut so, length of a bar
+    barCore,          ///< stem, length
+    barStake,         ///< stem, length
+    barWrap,          ///< stem, length
+    barRest,          ///< what is left of the bar
+    barProved,        ///< bars in all, waste
+    barUnproved,      ///< bars in all, waste, fewest that could be
+    barUnprovedWaste, ///< bars in all, which are the fewest, waste, how much less that might be
+    barTooLong,       ///< pieces
+    noBars,           ///< pieces
+    hoursLeft,        ///< hours
     hoursPartly,
     allCost, ///< money
     nothingToBuy,

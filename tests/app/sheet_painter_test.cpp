@@ -1,4 +1,5 @@
 #include "app/sheet_painter.h"
+#include "app/sheet_words.h"
 
 #include "tests/support/boards.h"
 #include "tests/support/sheets.h"
@@ -54,6 +55,14 @@ TEST(SheetPainter, RealFontsKeepTextApartAndInside) {
                             << page.title << ": '" << texts[i].second << "' and '" << texts[j].second << "'";
             }
         }
+}
+
+TEST(SheetPainter, APercentSignKeepsToItsNumber) {
+    const FontMeasure measure;
+    const std::string check = TranslatedWords(Units{}).word(SheetWord::ruleCheck, {});
+    for (double width = 20; width < 120; width += 1)
+        for (const std::string& line : measure.lines(check, {6.8, true}, width))
+            EXPECT_NE(line.front(), '%') << width << " mm: " << line;
 }
 
 TEST(SheetPainter, GreyHasNoColour) {

@@ -1,5 +1,6 @@
 #include "core/document/sheet.h"
 
+#include "core/document/sheet_frame.h"
 #include "core/figures/binding_steps.h"
 #include "tests/support/boards.h"
 #include "tests/support/sheets.h"
@@ -265,6 +266,37 @@ TEST(Sheet, LeavesToMakeHaveABoxEach) {
     for (const ShapeMark& shape : all<ShapeMark>(pages[0]))
         boxes += shape.points.size() == 4 && shape.points[1].x - shape.points[0].x < 4;
     EXPECT_EQ(boxes, 12u);
+}
+
+TEST(Sheet, ACuttingPlanSaysHowNearToTheBestItIs) {
+    const Plan plan = test::smallBoard();
+    const Figures reckoned = figures(plan);
+    const SheetOptions options;
+    const test::PlainMeasure measure;
+    const test::PlainWords words;
+    const SheetContext context{plan, reckoned, options, measure, words};
+    Supplies supplies;
+    supplies.bars.resize(1);
+    CuttingPlan& cutting = supplies.bars[0].cutting;
+    cutting.bars = {{millimetres(1000), {}, 5, millimetres(30)}};
+    cutting.barCount = 5;
+    cutting.bought = millimetres(5000);
+    cutting.waste = millimetres(150);
+    const auto says = [&](const std::string& line) {
+        const std::vector<Page> pages = suppliesPages(context, supplies);
+        for (const TextMark& text : all<TextMark>(pages.at(0)))
+            if (text.text == line)
+                return true;
+        return false;
+    };
+    cutting.fewestBars = 4;
+    cutting.leastBought = millimetres(4000);
+    EXPECT_TRUE(says(words.word(SheetWord::barUnproved, {"5", "150.0 mm", "4"})));
+    cutting.fewestBars = 5;
+    cutting.leastBought = millimetres(4940);
+    EXPECT_TRUE(says(words.word(SheetWord::barUnprovedWaste, {"5", "150.0 mm", "60.0 mm"})));
+    cutting.proved = true;
+    EXPECT_TRUE(says(words.word(SheetWord::barProved, {"5", "150.0 mm"})));
 }
 
 TEST(Sheet, TheGlanceSaysOnWhichPageEachMatIs) {
