@@ -13,7 +13,7 @@ namespace stemwright {
 
 namespace {
 
-constexpr double shadow = 0.22;   ///< what stays of a leaf that is in the hand
+constexpr double shadow = 0.22; ///< what stays of a leaf that is in the hand
 constexpr double leastZoomForNumbers = 0.55;
 
 QString tr(const char* source) {

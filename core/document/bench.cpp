@@ -33,9 +33,8 @@ int othersBeforeTiers(const std::vector<BindingStep>& steps) {
 } // namespace
 
 Length tookOf(const Stem& stem, std::size_t wrap) {
-    const auto found = std::find_if(stem.took.begin(), stem.took.end(), [&](const Took& took) {
-        return took.wrap == static_cast<int>(wrap);
-    });
+    const auto found = std::find_if(stem.took.begin(), stem.took.end(),
+                                    [&](const Took& took) { return took.wrap == static_cast<int>(wrap); });
     return found == stem.took.end() ? Length{} : found->used;
 }
 

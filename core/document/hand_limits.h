@@ -6,8 +6,8 @@
 
 namespace stemwright::hand {
 
-// What a hand may not touch: nothing that is not there, no locked stem, no pinned slot. A tier that is bound may
-// be touched, but she is asked first (bound_tiers.h).
+// What a hand may not touch: nothing that is not there, no locked stem, no pinned slot. A tier that is bound
+// may be touched, but she is asked first (bound_tiers.h).
 
 /// Where the stem stands among the plan's; their number where it is not there.
 int indexOf(const Plan& plan, StemId stem);

@@ -153,8 +153,8 @@ Edit RandomEdits::ofLists(const Plan& plan) {
             binding.wraps.clear();
         else
             binding.wraps.push_back({WrapWith::wire, 1, millimetres(0.3), millimetres(0.3), std::nullopt,
-                                     0.1 * below(11), 1, millimetres(20), millimetres(20),
-                                     millimetres(80), std::nullopt, ""});
+                                     0.1 * below(11), 1, millimetres(20), millimetres(20), millimetres(80),
+                                     std::nullopt, ""});
         return Set<Binding>{binding};
     }
     default: {
