@@ -30,6 +30,17 @@ int othersBeforeTiers(const std::vector<BindingStep>& steps) {
     return tier == steps.end() ? 0 : static_cast<int>(tier - steps.begin());
 }
 
+/// The mark of a tier, and with it the steps before the tiers where they do not stand as done: what follows the
+/// last tier follows this one too, whatever was done before there was a tier here.
+Edit marked(const Stem& stem, const std::vector<BindingStep>& steps, MarkTier mark) {
+    const int before = othersBeforeTiers(steps);
+    if (stem.bench.steps == before)
+        return mark;
+    Batch both = std::get<Batch>(withSteps(stem, before).what);
+    both.edits.emplace_back(std::move(mark));
+    return both;
+}
+
 } // namespace
 
 Length tookOf(const Stem& stem, std::size_t wrap) {
@@ -55,14 +66,7 @@ std::optional<Edit> stepDone(const Plan& plan, StemId id, double minutes) {
     Progress progress = stem->tiers[static_cast<std::size_t>(steps[now].tier)].progress;
     progress.bound = true;
     progress.minutes = std::min(progress.minutes + std::max(minutes, 0.0), limits::minutes);
-    MarkTier mark{id, steps[now].tier, std::move(progress)};
-    // What follows the last tier follows this one too, whatever was done before there was a tier here.
-    const int before = othersBeforeTiers(steps);
-    if (stem->bench.steps == before)
-        return Edit(std::move(mark));
-    Batch both = std::get<Batch>(withSteps(*stem, before).what);
-    both.edits.emplace_back(std::move(mark));
-    return Edit(std::move(both));
+    return marked(*stem, steps, {id, steps[now].tier, std::move(progress)});
 }
 
 std::optional<Edit> stepBack(const Plan& plan, StemId id) {
@@ -78,13 +82,7 @@ std::optional<Edit> stepBack(const Plan& plan, StemId id) {
         return withSteps(*stem, othersIn(steps, now - 1));
     Progress progress = stem->tiers[static_cast<std::size_t>(last.tier)].progress;
     progress.bound = false;
-    MarkTier mark{id, last.tier, std::move(progress)};
-    const int before = othersBeforeTiers(steps);
-    if (stem->bench.steps == before)
-        return Edit(std::move(mark));
-    Batch both = std::get<Batch>(withSteps(*stem, before).what);
-    both.edits.emplace_back(std::move(mark));
-    return Edit(std::move(both));
+    return marked(*stem, steps, {id, last.tier, std::move(progress)});
 }
 
 MeasureTaken calibrated(const Plan& plan, StemId id, const std::vector<Length>& used) {
