@@ -4,7 +4,6 @@
 #include "core/figures/best_swap.h"
 #include "core/figures/findings.h"
 #include "core/figures/leaf_make.h"
-#include "core/plan/edit.h"
 #include "core/plan/problem.h"
 
 #include <QString>
@@ -32,8 +31,5 @@ QString bestSwapText(const Plan& plan, const Figures& figures, const Finding& fi
 
 /// What is asked before an edit changes tiers that are bound; `touched` is not empty.
 QString boundTiersQuestion(const Plan& plan, const std::vector<BoundTier>& touched);
-
-/// What an edit does, for the undo list: "move leaf", "turn tier".
-QString deedText(const Edit& edit);
 
 } // namespace stemwright

@@ -1,5 +1,6 @@
 #include "app/board/board_view.h"
 
+#include "app/deed_text.h"
 #include "app/messages.h"
 #include "app/wording.h"
 
