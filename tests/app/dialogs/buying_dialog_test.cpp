@@ -1,5 +1,6 @@
 #include "app/dialogs/buying_dialog.h"
 
+#include "tests/app/dialogs/dialog_test.h"
 #include "tests/support/boards.h"
 
 #include <gtest/gtest.h>
@@ -12,34 +13,19 @@ namespace {
 
 using test::smallBoard;
 
-class BuyingDialogTest : public testing::Test {
+class BuyingDialogTest : public test::DialogTest<BuyingDialog> {
 protected:
     BuyingDialogTest() {
         plan.binding.wraps = {Wrap{}};
         plan.buying = {};
     }
-    void open() {
-        dialog.emplace(plan);
-        dialog->show();
-        dialog->activateWindow();
-        ASSERT_TRUE(QTest::qWaitForWindowActive(&*dialog));
-    }
-    template <class Widget> Widget* child(const char* name) {
-        auto* widget = dialog->findChild<Widget*>(QLatin1String(name));
-        EXPECT_TRUE(widget) << name;
-        return widget;
-    }
+    void open() { openWith(plan); }
     void type(const char* name, const QString& words) {
         auto* field = child<QLineEdit>(name);
         field->setFocus();
         QTest::keyClick(field, Qt::Key_A, Qt::ControlModifier);
         QTest::keyClick(field, Qt::Key_Delete);
         QTest::keyClicks(field, words);
-    }
-    void press(const char* name) {
-        auto* button = child<QPushButton>(name);
-        button->setFocus();
-        QTest::keyClick(button, Qt::Key_Space);
     }
     Plan after() {
         Plan changed = plan;
@@ -53,7 +39,6 @@ protected:
     }
 
     Plan plan = smallBoard();
-    std::optional<BuyingDialog> dialog;
 };
 
 TEST_F(BuyingDialogTest, UntouchedItChangesNothingInEitherUnit) {

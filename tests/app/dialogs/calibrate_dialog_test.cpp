@@ -2,6 +2,7 @@
 
 #include "app/wording.h"
 #include "core/figures/figures.h"
+#include "tests/app/dialogs/dialog_test.h"
 #include "tests/support/boards.h"
 
 #include <gtest/gtest.h>
@@ -16,18 +17,13 @@ namespace {
 
 using test::smallBoard;
 
-class CalibrateDialogTest : public testing::Test {
+class CalibrateDialogTest : public test::DialogTest<CalibrateDialog> {
 protected:
     CalibrateDialogTest() {
         if (plan.binding.wraps.empty())
             plan.binding.wraps.push_back(Wrap{});
     }
-    void open() {
-        dialog.emplace(plan);
-        dialog->show();
-        dialog->activateWindow();
-        ASSERT_TRUE(QTest::qWaitForWindowActive(&*dialog));
-    }
+    void open() { openWith(plan); }
     QTableWidget* table() { return dialog->findChild<QTableWidget*>(QStringLiteral("calibrateTable")); }
     QString outcome() { return dialog->findChild<QLabel*>(QStringLiteral("calibrateOutcome"))->text(); }
     void type(int row, const QString& words) {
@@ -55,7 +51,6 @@ protected:
     QString millimetresOf(Length length) { return QString::number(inMillimetres(length), 'f', 3); }
 
     Plan plan = smallBoard();
-    std::optional<CalibrateDialog> dialog;
 };
 
 TEST_F(CalibrateDialogTest, FindsTheOverlapThatAStemWasBoundWith) {

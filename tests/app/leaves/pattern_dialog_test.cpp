@@ -3,6 +3,7 @@
 #include "app/leaves/leaf_drawing.h"
 #include "app/leaves/row_lines.h"
 #include "core/figures/leaf_mass.h"
+#include "tests/app/dialogs/dialog_test.h"
 #include "tests/support/boards.h"
 
 #include <gtest/gtest.h>
@@ -17,21 +18,11 @@ namespace {
 
 using test::smallBoard;
 
-class PatternDialogTest : public testing::Test {
+class PatternDialogTest : public test::DialogTest<PatternDialog> {
 protected:
     PatternDialogTest() { plan.kinds[0].make.reset(); }
 
-    void open() {
-        dialog.emplace(plan, plan.kinds[0].id, plan.mixes[0].id);
-        dialog->show();
-        dialog->activateWindow();
-        ASSERT_TRUE(QTest::qWaitForWindowActive(&*dialog));
-    }
-    template <class Widget> Widget* child(const char* name) {
-        auto* widget = dialog->findChild<Widget*>(QLatin1String(name));
-        EXPECT_TRUE(widget) << name;
-        return widget;
-    }
+    void open() { openWith(plan, plan.kinds[0].id, plan.mixes[0].id); }
     /// Goes down a choice by keys until the words are there.
     void choose(const char* name, const QString& words) {
         auto* box = child<QComboBox>(name);
@@ -54,7 +45,6 @@ protected:
     void ok() { QTest::mouseClick(child<QPushButton>("patternDialogOk"), Qt::LeftButton); }
 
     Plan plan = smallBoard();
-    std::optional<PatternDialog> dialog;
 };
 
 TEST_F(PatternDialogTest, AMeasuredKindStaysAsItIs) {

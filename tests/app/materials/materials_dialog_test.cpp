@@ -4,6 +4,7 @@
 #include "core/figures/figures.h"
 #include "core/figures/leaf_mass.h"
 #include "core/plan/lookup.h"
+#include "tests/app/dialogs/dialog_test.h"
 #include "tests/support/boards.h"
 
 #include <gtest/gtest.h>
@@ -19,19 +20,9 @@ namespace {
 
 using test::smallBoard;
 
-class MaterialsDialogTest : public testing::Test {
+class MaterialsDialogTest : public test::DialogTest<MaterialsDialog> {
 protected:
-    void open() {
-        dialog.emplace(plan);
-        dialog->show();
-        dialog->activateWindow();
-        ASSERT_TRUE(QTest::qWaitForWindowActive(&*dialog));
-    }
-    template <class Widget> Widget* child(const char* name) {
-        auto* widget = dialog->findChild<Widget*>(QLatin1String(name));
-        EXPECT_TRUE(widget) << name;
-        return widget;
-    }
+    void open() { openWith(plan); }
     void tab(int at) {
         auto* bar = child<QTabWidget>("materialsTabs")->tabBar();
         bar->setFocus();
@@ -39,11 +30,6 @@ protected:
             QTest::keyClick(bar, Qt::Key_Right);
         while (bar->currentIndex() > at)
             QTest::keyClick(bar, Qt::Key_Left);
-    }
-    void press(const char* name) {
-        auto* button = child<QPushButton>(name);
-        button->setFocus();
-        QTest::keyClick(button, Qt::Key_Space);
     }
     void type(const char* name, int row, int column, const QString& words) {
         auto* table = child<QTableWidget>(name);
@@ -63,7 +49,6 @@ protected:
     int rows(const char* name) { return child<QTableWidget>(name)->rowCount(); }
 
     Plan plan = smallBoard();
-    std::optional<MaterialsDialog> dialog;
 };
 
 TEST_F(MaterialsDialogTest, TheHandbookIsShownWithItsSourcesAndCannotBeChanged) {
