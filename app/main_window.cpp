@@ -79,6 +79,8 @@ MainWindow::MainWindow(Plan plan, QWidget* parent)
     connect(session_, &Session::documentChanged, this, &MainWindow::refreshTitle);
     connect(session_, &Session::failed, this,
             [this](const Problem& problem) { status_->say(sentence(problem)); });
+    connect(session_, &Session::declined, this,
+            [this] { status_->hint(tr("Left as it was: nothing has changed")); });
     auto* recovery = new Recovery(
         *session_, settings::recoveryFolder(), [this] { return mark_.digest; }, this);
     connect(recovery, &Recovery::failed, status_, &StatusLine::say);
@@ -141,6 +143,9 @@ void MainWindow::buildPlaces() {
     connect(placeButtons_, &QButtonGroup::idToggled, this, [this](int id, bool on) {
         if (!on)
             return;
+        // What a place said of itself is of no use in another.
+        if (status_)
+            status_->hint({});
         places_->setCurrentIndex(id);
         places_->currentWidget()->setFocus();
     });

@@ -329,7 +329,9 @@ QString bestSwapText(const Plan& plan, const Figures& figures, const Finding& fi
              nameText(plan, first ? trade->b : trade->a));
 }
 
-QString boundTiersQuestion(const Plan& plan, const std::vector<BoundTier>& touched) {
+namespace {
+
+QString boundPlaces(const Plan& plan, const std::vector<BoundTier>& touched) {
     QStringList places;
     for (const BoundTier& bound : touched) {
         if (places.size() == 4) {
@@ -338,7 +340,17 @@ QString boundTiersQuestion(const Plan& plan, const std::vector<BoundTier>& touch
         }
         places << tr("%1, tier %2").arg(nameText(plan, bound.stem)).arg(bound.tier + 1);
     }
-    return tr("This changes what is bound already: %1.").arg(places.join(QStringLiteral("; ")));
+    return places.join(QStringLiteral("; "));
+}
+
+} // namespace
+
+QString boundTiersQuestion(const Plan& plan, const std::vector<BoundTier>& touched) {
+    return tr("This changes what is bound already: %1.").arg(boundPlaces(plan, touched));
+}
+
+QString boundTiersWarning(const Plan& plan, const std::vector<BoundTier>& touched) {
+    return tr("Bound already: %1. You are asked first.").arg(boundPlaces(plan, touched));
 }
 
 } // namespace stemwright

@@ -31,5 +31,7 @@ QString bestSwapText(const Plan& plan, const Figures& figures, const Finding& fi
 
 /// What is asked before an edit changes tiers that are bound; `touched` is not empty.
 QString boundTiersQuestion(const Plan& plan, const std::vector<BoundTier>& touched);
+/// The same told beforehand, while the thing is still held.
+QString boundTiersWarning(const Plan& plan, const std::vector<BoundTier>& touched);
 
 } // namespace stemwright

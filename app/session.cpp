@@ -44,22 +44,16 @@ Result<WhatIf> Session::whatIf(const Edit& edit) const {
 }
 
 std::optional<Edit> Session::agreed(const Edit& edit) const {
-    const bool anyBound = std::any_of(plan().stems.begin(), plan().stems.end(), [](const Stem& stem) {
-        return std::any_of(stem.tiers.begin(), stem.tiers.end(),
-                           [](const Tier& tier) { return tier.progress.bound; });
-    });
-    Plan after;
-    if (!anyBound || std::holds_alternative<MarkTier>(edit.what) || !apply(after = plan(), edit))
-        return edit;
-    const std::vector<BoundTier> touched = boundTouched(plan(), after);
+    const std::vector<BoundTier> touched = boundTouched(plan(), edit);
     if (touched.empty())
         return edit;
     switch (ask::aboutBoundTiers(QApplication::activeWindow(), boundTiersQuestion(plan(), touched))) {
     case ask::Answer::bindAgain: {
         Batch both = std::holds_alternative<Batch>(edit.what) ? std::get<Batch>(edit.what)
                                                               : Batch{Deed::several, {edit}};
-        for (Edit& mark : unbound(plan(), after))
-            both.edits.push_back(std::move(mark));
+        if (Plan after = plan(); apply(after, edit))
+            for (Edit& mark : unbound(plan(), after))
+                both.edits.push_back(std::move(mark));
         return Edit(std::move(both));
     }
     case ask::Answer::recordOnly:
@@ -71,8 +65,10 @@ std::optional<Edit> Session::agreed(const Edit& edit) const {
 
 bool Session::make(const Edit& wanted) {
     const std::optional<Edit> asked = agreed(wanted);
-    if (!asked)
+    if (!asked) {
+        Q_EMIT declined();
         return false;
+    }
     const Edit& edit = *asked;
     const bool wasUnsaved = unsaved();
     const std::size_t before = d->history.steps();

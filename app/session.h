@@ -77,6 +77,8 @@ Q_SIGNALS:
     void documentChanged();
     void offerChanged();
     void failed(const stemwright::Problem& problem);
+    /// She was asked about tiers that are bound and would rather not: nothing has changed.
+    void declined();
 
 private:
     void follow(Change change);

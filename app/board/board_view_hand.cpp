@@ -123,8 +123,12 @@ bool BoardView::putDown() {
     edgeTimer_.stop();
     label_.clear();
     ghost_.clear();
-    if (!make(edit))
+    if (!make(edit)) {
+        // Asked about tiers that are bound, she would rather not: the leaves lie where they were.
+        unsetCursor();
+        spoil();
         return false;
+    }
     select(landed);
     rangeStart_ = landed.empty() ? std::nullopt : std::optional(landed.front());
     setFocusPlace(landed.empty() ? place : Place::of(landed.front()));

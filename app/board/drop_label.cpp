@@ -20,6 +20,7 @@ constexpr int distance = 18;
 
 void DropLabel::say(const DropPreview& preview) {
     title_ = preview.title;
+    warning_ = preview.warning;
     lines_ = preview.lines;
     allowed_ = preview.allowed();
     measure();
@@ -27,6 +28,7 @@ void DropLabel::say(const DropPreview& preview) {
 
 void DropLabel::say(const QString& refusal) {
     title_ = refusal;
+    warning_.clear();
     lines_.clear();
     allowed_ = false;
     measure();
@@ -34,6 +36,7 @@ void DropLabel::say(const QString& refusal) {
 
 void DropLabel::clear() {
     title_.clear();
+    warning_.clear();
     lines_.clear();
     size_ = {};
 }
@@ -41,6 +44,7 @@ void DropLabel::clear() {
 QString DropLabel::text() const {
     DropPreview preview;
     preview.title = title_;
+    preview.warning = warning_;
     preview.lines = lines_;
     return preview.text();
 }
@@ -49,8 +53,12 @@ void DropLabel::measure() {
     const QFontMetrics title(look::font(look::Type::text));
     const QFontMetrics small(look::font(look::Type::small));
     const QFontMetrics strong(look::font(look::Type::strong));
-    const QRect titleRect = title.boundingRect(QRect(0, 0, mostWidth - 2 * padding, 1000),
-                                               Qt::TextWordWrap | Qt::AlignLeft, title_);
+    const auto wrapped = [&](const QFontMetrics& metrics, const QString& said) {
+        return metrics.boundingRect(QRect(0, 0, mostWidth - 2 * padding, 1000),
+                                    Qt::TextWordWrap | Qt::AlignLeft, said);
+    };
+    const QRect titleRect = wrapped(title, title_);
+    const QRect warningRect = warning_.isEmpty() ? QRect() : wrapped(strong, warning_);
     whoWidth_ = 0;
     int figures = 0;
     for (const DropPreview::Line& line : lines_) {
@@ -58,9 +66,10 @@ void DropLabel::measure() {
         figures = std::max(figures, strong.horizontalAdvance(line.figures()) + 2);
     }
     whoWidth_ = std::min(whoWidth_, 120);
-    const int width = std::max(titleRect.width() + 2, lines_.isEmpty() ? 0 : whoWidth_ + between + figures + 2);
-    const int height = titleRect.height() + (lines_.isEmpty() ? 0 : 4) +
-                       static_cast<int>(lines_.size()) * (strong.height() + 1);
+    const int width = std::max({titleRect.width() + 2, warningRect.width() + 2,
+                                lines_.isEmpty() ? 0 : whoWidth_ + between + figures + 2});
+    const int height = titleRect.height() + (warning_.isEmpty() ? 0 : warningRect.height() + 4) +
+                       (lines_.isEmpty() ? 0 : 4) + static_cast<int>(lines_.size()) * (strong.height() + 1);
     size_ = QSize(width + 2 * padding, height + 2 * padding - 4);
 }
 
@@ -94,8 +103,8 @@ void DropLabel::paint(QPainter& painter, const QRect& rect) const {
     painter.setPen(Qt::NoPen);
     painter.setBrush(look::night);
     painter.drawRoundedRect(rect, look::corner, look::corner);
-    if (!allowed_) {
-        painter.setBrush(look::bad);
+    if (!allowed_ || !warning_.isEmpty()) {
+        painter.setBrush(allowed_ ? look::onNightAccent : look::bad);
         painter.drawRoundedRect(QRect(rect.left(), rect.top() + 6, 4, rect.height() - 12), 2, 2);
     }
     QRect in = rect.adjusted(padding, padding - 2, -padding, -padding + 2);
@@ -104,6 +113,13 @@ void DropLabel::paint(QPainter& painter, const QRect& rect) const {
     QRect used;
     painter.drawText(in, Qt::TextWordWrap | Qt::AlignLeft | Qt::AlignTop, title_, &used);
     int top = used.bottom() + 4;
+    if (!warning_.isEmpty()) {
+        painter.setFont(look::font(look::Type::strong));
+        painter.setPen(look::onNightAccent);
+        painter.drawText(QRect(in.left(), top, in.width(), in.height()),
+                         Qt::TextWordWrap | Qt::AlignLeft | Qt::AlignTop, warning_, &used);
+        top = used.bottom() + 4;
+    }
     const QFont small = look::font(look::Type::small), strong = look::font(look::Type::strong);
     const QFontMetrics smallMetrics(small), strongMetrics(strong);
     for (const DropPreview::Line& line : lines_) {

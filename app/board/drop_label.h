@@ -28,6 +28,7 @@ private:
     void measure();
 
     QString title_;
+    QString warning_;
     QVector<DropPreview::Line> lines_;
     bool allowed_ = true;
     QSize size_;

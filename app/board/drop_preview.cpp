@@ -88,6 +88,8 @@ QString DropPreview::Line::figures() const {
 
 QString DropPreview::text() const {
     QString all = title;
+    if (!warning.isEmpty())
+        all += QLatin1Char('\n') + warning;
     for (const Line& line : lines)
         all += line.who.isEmpty() ? QStringLiteral("\n") + line.figures()
                                   : QStringLiteral("\n%1 %2").arg(line.who, line.figures());
@@ -158,6 +160,8 @@ std::optional<DropPreview> previewDrop(const Session& session, const Held& held,
     }
     preview.title = titleOf(plan, held, *target);
     preview.lines = whatIfLines(plan, whatIf.value());
+    if (const std::vector<BoundTier> bound = boundTouched(plan, done.value().edit); !bound.empty())
+        preview.warning = boundTiersWarning(plan, bound);
     preview.edit = std::move(done.value().edit);
     preview.landed = std::move(done.value().landed);
     return preview;

@@ -15,6 +15,8 @@ struct DropPreview {
     std::optional<Edit> edit;
     std::vector<SlotRef> landed;
     QString title;
+    /// Which tiers that are bound it would change, and that it asks first; empty where it changes none.
+    QString warning;
     /// "drift 2.1 → 1.9", or "drift 2.1" where it stays.
     struct Figure {
         QString text;

@@ -44,6 +44,18 @@ std::vector<BoundTier> boundTouched(const Plan& before, const Plan& after) {
     return out;
 }
 
+std::vector<BoundTier> boundTouched(const Plan& plan, const Edit& edit) {
+    // Asked on every move of a drag: most plans have nothing bound, and need no copy.
+    const bool anyBound = std::any_of(plan.stems.begin(), plan.stems.end(), [](const Stem& stem) {
+        return std::any_of(stem.tiers.begin(), stem.tiers.end(),
+                           [](const Tier& tier) { return tier.progress.bound; });
+    });
+    Plan after;
+    if (!anyBound || std::holds_alternative<MarkTier>(edit.what) || !apply(after = plan, edit))
+        return {};
+    return boundTouched(plan, after);
+}
+
 std::vector<Edit> unbound(const Plan& before, const Plan& after) {
     std::vector<Edit> out;
     for (const Stem& now : after.stems) {

@@ -18,6 +18,9 @@ struct BoundTier {
 /// The tiers bound in `before` that `after` has otherwise: another leaf, another turn, another place from the
 /// tip, another spacing between two that are bound, or not at all. A mark alone that is taken back is none.
 std::vector<BoundTier> boundTouched(const Plan& before, const Plan& after);
+/// The same of an edit that is not made yet: none for a step of the bench itself, and for an edit that cannot
+/// be.
+std::vector<BoundTier> boundTouched(const Plan& plan, const Edit& edit);
 
 /// What makes `after` say that those tiers, and all below them, are to be bound again: marks taken back on
 /// every stem from the first tier that is no longer as it was bound, and the steps that followed the last tier.
