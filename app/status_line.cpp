@@ -18,6 +18,10 @@
 
 namespace stemwright {
 
+namespace {
+constexpr int gap = 36; ///< px between one thing said and the next
+} // namespace
+
 StatusLine::StatusLine(Session& session, QWidget* parent)
     : QWidget(parent),
       session_(session),
@@ -71,7 +75,7 @@ StatusLine::StatusLine(Session& session, QWidget* parent)
 
     auto* layout = new QHBoxLayout(this);
     layout->setContentsMargins(18, 3, 12, 3);
-    layout->setSpacing(36);
+    layout->setSpacing(gap);
     layout->addWidget(placed_);
     layout->addWidget(drift_);
     layout->addWidget(heights_);
@@ -108,8 +112,17 @@ void StatusLine::hint(const QString& sentence) {
 void StatusLine::showFigures(bool on) {
     message_->setVisible(!on);
     drift_->setVisible(on);
-    placed_->setVisible(on && hint_->text().isEmpty());
-    heights_->setVisible(on && hint_->text().isEmpty());
+    const bool alone = on && hint_->text().isEmpty();
+    // In a narrow window the heights go first, then the counts: the tray and the skyline say them too.
+    const int room = width() - units_->sizeHint().width() - 2 * gap - 30;
+    const int drift = drift_->sizeHint().width(), placed = placed_->sizeHint().width() + gap;
+    placed_->setVisible(alone && drift + placed <= room);
+    heights_->setVisible(alone && drift + placed + heights_->sizeHint().width() + gap <= room);
+}
+
+void StatusLine::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    showFigures(!message_->isVisibleTo(this));
 }
 
 QString StatusLine::standing() const {
@@ -131,6 +144,7 @@ QString StatusLine::standing() const {
 
 void StatusLine::showStanding() {
     drift_->setText(standing());
+    showFigures(!message_->isVisibleTo(this));
 }
 
 void StatusLine::refresh() {

@@ -23,6 +23,9 @@ public:
     /// What the board says of where the hand is; empty for nothing.
     void hint(const QString& sentence);
 
+protected:
+    void resizeEvent(QResizeEvent* event) override;
+
 private:
     void refresh();
     /// How the colours stand, beside the best that these leaves allow.

@@ -31,6 +31,8 @@ QPushButton[menu="true"] { padding-right: 20px; }
 QPushButton[large="true"] { min-height: 66px; border-radius: 10px; }
 QPushButton[tall="true"] { min-height: 36px; }
 QPushButton[swatch="true"] { text-align: left; }
+QPushButton[tall="true"]:checked { background: @night; color: @onNight; border-color: @night; }
+QPushButton[tall="true"]:checked:focus { border-color: @focus; }
 QPushButton[small="true"]:checked { background: @accentSoft; border: 2px solid @accent; padding: 0 7px; }
 QPushButton[small="true"]:checked:focus { border-color: @focus; }
 QPushButton:disabled { color: @faint; border-color: @line; }
@@ -40,6 +42,9 @@ QPushButton[place="true"] { background: transparent; border: 2px solid transpare
 QPushButton[place="true"]:hover { background: @line; }
 QPushButton[place="true"]:checked { background: @night; color: @onNight; }
 QPushButton[place="true"]:focus { border-color: @focus; }
+
+QToolButton#units { padding-right: 14px; }
+QToolButton#units::menu-indicator { image: url(:/marks/down.svg); width: 9px; height: 9px; subcontrol-origin: padding; subcontrol-position: center right; right: 3px; }
 
 QLineEdit, QPlainTextEdit, QTextEdit, QSpinBox, QDoubleSpinBox, QComboBox, QDateEdit { background: @card; color: @ink;
   border: 1px solid @edge; border-radius: 5px; padding: 2px 6px; min-height: 20px; selection-background-color: @accent; selection-color: @card; }

@@ -162,12 +162,6 @@ void BindPicture::paintTier(QPainter& painter, const Stem& stem) {
     if (wrap_ > Length{}) {
         const double to = joint.y() + inMillimetres(wrap_) * scale;
         paintStretch(painter, joint.x(), joint.y(), std::min<double>(to, height()), thick, true);
-        // A bracket beside the stretch that is wrapped now.
-        const double x = joint.x() + thick / 2 + 10;
-        painter.setPen(QPen(look::accent, 2.4));
-        painter.drawLine(QPointF(x, joint.y()), QPointF(x, to));
-        for (const double end : {joint.y(), to})
-            painter.drawLine(QPointF(x - 5, end), QPointF(x + 5, end));
     }
     leaves(false);
     paintLabels(painter, stem, joint, scale);
@@ -177,7 +171,13 @@ void BindPicture::paintTier(QPainter& painter, const Stem& stem) {
         const QString said = tr("wrap %1").arg(sizeText(wrap_, plan.units));
         const QFontMetricsF metrics(font);
         const double to = std::min<double>(joint.y() + inMillimetres(wrap_) * scale, height());
-        const QRectF plate(joint.x() + thick / 2 + 20, (joint.y() + to) / 2 - metrics.height() / 2 - 2,
+        // A bracket beside the stretch that is wrapped now, clear of a leaf that hangs before it.
+        const double x = besideFront(stem, joint, scale, thick, to);
+        painter.setPen(QPen(look::accent, 2.4));
+        painter.drawLine(QPointF(x, joint.y()), QPointF(x, to));
+        for (const double end : {joint.y(), to})
+            painter.drawLine(QPointF(x - 5, end), QPointF(x + 5, end));
+        const QRectF plate(x + 10, (joint.y() + to) / 2 - metrics.height() / 2 - 2,
                            metrics.horizontalAdvance(said) + 12, metrics.height() + 4);
         painter.setPen(Qt::NoPen);
         painter.setBrush(look::accentSoft);
@@ -187,6 +187,26 @@ void BindPicture::paintTier(QPainter& painter, const Stem& stem) {
     }
     const double inset = std::min<double>(insetSize, std::min(width(), height()) * 0.34);
     paintFromAbove(painter, stem, QRectF(8, height() - inset - 8, inset, inset));
+}
+
+double BindPicture::besideFront(const Stem& stem, QPointF joint, double scale, double thick, double to) const {
+    const Tier& tier = stem.tiers[static_cast<std::size_t>(tier_)];
+    const double near = joint.x() + thick / 2 + 10;
+    double x = near;
+    const QRectF stretch(joint.x(), joint.y() + thick, near - joint.x(), std::max(1.0, to - joint.y() - thick));
+    for (std::size_t s = 0; s < tier.slots.size(); ++s) {
+        const Seen view = seen(stem, tier_, s);
+        LeafLook look = lookOf(session_.plan(), tier.slots[s].leaf);
+        look.length *= view.shorten;
+        QTransform turn;
+        turn.translate(joint.x(), joint.y());
+        turn.rotate(view.degrees);
+        // One that hangs down before the stem, not one that spreads to a side.
+        const QPainterPath outline = turn.map(leafOutline(look, scale));
+        if (!view.back && std::abs(std::abs(view.degrees) - 180) < 45 && outline.intersects(stretch))
+            x = std::max(x, outline.boundingRect().right() + 12);
+    }
+    return std::min(x, std::max(near, width() - 140.0));
 }
 
 void BindPicture::paintLabels(QPainter& painter, const Stem& stem, QPointF joint, double scale) {

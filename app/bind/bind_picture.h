@@ -21,6 +21,8 @@ public:
     /// Turned as she holds it: the tier that is bound now always lies to her left and right.
     void setAsHeld(bool on);
     bool asHeld() const { return asHeld_; }
+    /// How far the picture is turned for that, counter-clockwise seen from above.
+    Angle turned() const;
 
     /// Where a slot's leaf points on the picture, clockwise from up, degrees; for tests.
     double directionOf(int tier, int slot) const;
@@ -38,11 +40,12 @@ private:
         bool back = false;
     };
     Seen seen(const Stem& stem, int tier, std::size_t slot) const;
-    Angle turned() const;
     void paintTier(QPainter& painter, const Stem& stem);
     void paintWhole(QPainter& painter, const Stem& stem);
     void paintFromAbove(QPainter& painter, const Stem& stem, const QRectF& room);
     void paintLabels(QPainter& painter, const Stem& stem, QPointF joint, double scale);
+    /// Where a bracket beside the stretch from the joint to `to` is clear of the leaves before it.
+    double besideFront(const Stem& stem, QPointF joint, double scale, double thick, double to) const;
     void paintStretch(QPainter& painter, double x, double from, double to, double thick, bool wound) const;
 
     Session& session_;

@@ -16,6 +16,7 @@
 #include <QAccessible>
 #include <QCheckBox>
 #include <QComboBox>
+#include <QElapsedTimer>
 #include <QKeyEvent>
 #include <QLabel>
 #include <QLocale>
@@ -32,8 +33,9 @@ namespace stemwright {
 
 namespace {
 
-constexpr int leafPicture = 58;     ///< px
-constexpr double longestTier = 120; ///< minutes: whoever took longer was not binding
+constexpr int leafPicture = 58;           ///< px
+constexpr double longestTier = 120;       ///< minutes: whoever took longer was not binding
+constexpr double shortestTier = 5.0 / 60; ///< minutes: whoever was quicker only marks what was bound before
 
 void setSaid(QLabel* label, const QString& said) {
     label->setText(said);
@@ -57,6 +59,9 @@ BindPlace::BindPlace(Session& session, Keep keep, QWidget* parent)
     setObjectName(QStringLiteral("bindPlace"));
     setAccessibleName(tr("Bind: one stem, step by step"));
     setFocusPolicy(Qt::StrongFocus);
+    QElapsedTimer timer;
+    timer.start();
+    clock_ = [timer] { return timer.elapsed(); };
     build();
     connect(&session_, &Session::changed, this, [this](const Change& change) {
         if (change.anotherPlan)
@@ -72,6 +77,11 @@ BindPlace::BindPlace(Session& session, Keep keep, QWidget* parent)
     stem_ = nextStem();
     fillStems();
     refresh();
+}
+
+void BindPlace::setClock(std::function<qint64()> clock) {
+    clock_ = std::move(clock);
+    shownAt_ = clock_();
 }
 
 bool BindPlace::isDone(const Stem& stem) const {
@@ -129,9 +139,10 @@ void BindPlace::goOn() {
     if (!stem)
         return;
     const double minutes =
-        timed_->isChecked() && clock_.isValid() ? static_cast<double>(clock_.elapsed()) / 60'000 : 0;
-    const std::optional<Edit> edit = stepDone(session_.plan(), stem_, minutes <= longestTier ? minutes : 0);
-    clock_.start();
+        timed_->isChecked() && shownAt_ ? static_cast<double>(clock_() - *shownAt_) / 60'000 : 0;
+    const bool worked = minutes >= shortestTier && minutes <= longestTier;
+    const std::optional<Edit> edit = stepDone(session_.plan(), stem_, worked ? minutes : 0);
+    shownAt_ = clock_();
     if (edit) {
         session_.make(*edit);
         return;
@@ -142,7 +153,7 @@ void BindPlace::goOn() {
 }
 
 void BindPlace::goBack() {
-    clock_.start();
+    shownAt_ = clock_();
     if (const std::optional<Edit> edit = stepBack(session_.plan(), stem_))
         session_.make(*edit);
 }
@@ -245,7 +256,7 @@ void BindPlace::showStep(const Stem& stem, const std::vector<BindingStep>& steps
         if (step.code == BindingStepCode::tail || step.code == BindingStepCode::cover)
             setSaid(wrap_, tr("wrap %1").arg(sizeText(step.along, plan.units)));
     }
-    if (cutsWire(step.code))
+    if (cutsWire(plan, step))
         setSaid(caution_, text(words.caution(SheetCaution::cutWire)) + QLatin1Char('\n') +
                               text(words.caution(SheetCaution::sharpEnds)));
     if (now + 1 < steps.size())
@@ -270,10 +281,15 @@ void BindPlace::showLeaves(const Stem& stem, int tier) {
         for (std::size_t other = s; other < places.size(); ++other)
             if (places[other].leaf == places[s].leaf) {
                 told[other] = true;
-                sides << sideText(sideOf(slotTurn(stem.tiers[static_cast<std::size_t>(tier)], other)));
+                // Where she sees them: turned with the picture.
+                const Angle turn = slotTurn(stem.tiers[static_cast<std::size_t>(tier)], other);
+                sides << sideText(sideOf(wrapped(turn - picture_->turned(), degrees(360))));
             }
+        QString where = sides.join(tr(" and "));
         if (sides.size() > 4)
-            sides = {tr("%1 leaves").arg(sides.size())};
+            where = tr("%1 leaves").arg(sides.size());
+        else if (picture_->turned() > degrees(1))
+            where = tr("%1 as you hold it").arg(where);
         auto* row = new QWidget(leaves_);
         auto* line = new QHBoxLayout(row);
         line->setContentsMargins(0, 0, 0, 0);
@@ -283,7 +299,7 @@ void BindPlace::showLeaves(const Stem& stem, int tier) {
         picture->setFixedSize(leafPicture, leafPicture);
         line->addWidget(picture);
         auto* words = benchLabel(row, "bindLeaf", 1.45);
-        words->setText(tr("%1: %2").arg(sides.join(tr(" and ")), slotText(plan, places[s])));
+        words->setText(tr("%1: %2").arg(where, slotText(plan, places[s])));
         line->addWidget(words, 1);
         leafRows_->addWidget(row);
     }
@@ -337,19 +353,42 @@ void BindPlace::keyPressEvent(QKeyEvent* event) {
         if (!event->isAutoRepeat())
             goBack();
         return;
+    case Qt::Key_Escape:
+        if (wholeScreen_->isChecked())
+            return wholeScreen_->setChecked(false);
+        [[fallthrough]];
     default:
         QWidget::keyPressEvent(event);
     }
 }
 
+bool BindPlace::eventFilter(QObject* watched, QEvent* event) {
+    if (watched == window() && event->type() == QEvent::WindowStateChange)
+        showWholeScreen();
+    return QWidget::eventFilter(watched, event);
+}
+
+void BindPlace::showWholeScreen() {
+    // The window's own keys and its frame change it too.
+    const bool whole = window()->isFullScreen();
+    const QSignalBlocker quiet(wholeScreen_);
+    wholeScreen_->setChecked(whole);
+    wholeScreen_->setText(whole ? tr("As a &window") : tr("&Whole screen"));
+}
+
 void BindPlace::showEvent(QShowEvent* event) {
     QWidget::showEvent(event);
-    clock_.start();
+    shownAt_ = clock_();
+    window()->installEventFilter(this);
+    showWholeScreen();
 }
 
 void BindPlace::hideEvent(QHideEvent* event) {
     QWidget::hideEvent(event);
-    clock_.invalidate();
+    shownAt_.reset();
+    // The other places have no button that would lead out of it.
+    if (!event->spontaneous() && wholeScreen_->isChecked())
+        wholeScreen_->setChecked(false);
 }
 
 } // namespace stemwright

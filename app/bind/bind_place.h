@@ -3,10 +3,10 @@
 #include "core/figures/binding_steps.h"
 #include "core/plan/plan.h"
 
-#include <QElapsedTimer>
 #include <QWidget>
 
 #include <functional>
+#include <optional>
 #include <vector>
 
 class QCheckBox;
@@ -32,6 +32,9 @@ public:
 
     BindPlace(Session& session, Keep keep, QWidget* parent = nullptr);
 
+    /// What tells the milliseconds by which tiers are timed; tests have their own.
+    void setClock(std::function<qint64()> clock);
+
     StemId stem() const { return stem_; }
     void setStem(StemId stem);
     void goOn();
@@ -41,6 +44,7 @@ protected:
     void keyPressEvent(QKeyEvent* event) override;
     void showEvent(QShowEvent* event) override;
     void hideEvent(QHideEvent* event) override;
+    bool eventFilter(QObject* watched, QEvent* event) override;
 
 private:
     void build();
@@ -54,6 +58,7 @@ private:
     void showWraps(const std::vector<BindingStep>& steps, std::size_t now);
     void showTime();
     void showKept(const QString& sentence);
+    void showWholeScreen();
     /// The stem to bind after this one; none when all are bound.
     StemId nextStem() const;
     bool isDone(const Stem& stem) const;
@@ -62,13 +67,15 @@ private:
     Session& session_;
     Keep keep_;
     StemId stem_;
-    QElapsedTimer clock_; ///< since the tier was shown; only what she sees counts
+    std::function<qint64()> clock_;
+    std::optional<qint64> shownAt_; ///< when the tier was shown; only what she sees counts
 
     QComboBox* stems_ = nullptr;
     QLabel* where_ = nullptr;
     QProgressBar* progress_ = nullptr;
     QCheckBox* asHeld_ = nullptr;
     QCheckBox* timed_ = nullptr;
+    QPushButton* wholeScreen_ = nullptr;
     BindPicture* picture_ = nullptr;
     QLabel* title_ = nullptr;
     QLabel* turn_ = nullptr;

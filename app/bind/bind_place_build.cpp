@@ -47,7 +47,7 @@ void BindPlace::build() {
     timed_->setChecked(settings::bindTimed());
     connect(timed_, &QCheckBox::toggled, this, [this](bool on) {
         settings::setBindTimed(on);
-        clock_.start();
+        shownAt_ = clock_();
         showTime();
     });
 }
@@ -89,19 +89,22 @@ QWidget* BindPlace::buildTop() {
         row->addWidget(made);
         return made;
     };
-    asHeld_ = box(tr("As I &hold it"), "bindAsHeld",
+    asHeld_ = box(tr("As I ho&ld it"), "bindAsHeld",
                   tr("Turns the picture with the stem: the tier to bind now lies to your left and right"));
     timed_ = box(tr("T&ime each tier"), "bindTimed",
                  tr("Keeps how long each tier took, for the hours that are left"));
-    auto* whole = new QPushButton(tr("&Whole screen"), top);
-    whole->setObjectName(QStringLiteral("bindWholeScreen"));
-    whole->setCheckable(true);
-    whole->setProperty("tall", true);
-    whole->setFocusPolicy(Qt::TabFocus);
-    connect(whole, &QPushButton::toggled, this, [this](bool on) {
+    wholeScreen_ = new QPushButton(tr("&Whole screen"), top);
+    wholeScreen_->setObjectName(QStringLiteral("bindWholeScreen"));
+    wholeScreen_->setToolTip(tr("Escape leaves it again"));
+    wholeScreen_->setCheckable(true);
+    wholeScreen_->setProperty("tall", true);
+    wholeScreen_->setFont(benchFont(1.2));
+    wholeScreen_->setFocusPolicy(Qt::TabFocus);
+    connect(wholeScreen_, &QPushButton::toggled, this, [this](bool on) {
         window()->setWindowState(window()->windowState().setFlag(Qt::WindowFullScreen, on));
+        showWholeScreen();
     });
-    row->addWidget(whole);
+    row->addWidget(wholeScreen_);
     return top;
 }
 

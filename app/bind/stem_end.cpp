@@ -1,5 +1,6 @@
 #include "app/bind/stem_end.h"
 
+#include "app/bind/bench_label.h"
 #include "app/fields/fields.h"
 #include "app/look.h"
 #include "app/session.h"
@@ -26,22 +27,18 @@ StemEnd::StemEnd(Session& session, QWidget* parent) : QWidget(parent), session_(
     auto* rows = new QVBoxLayout(this);
     rows->setContentsMargins(0, 0, 0, 0);
     rows->setSpacing(2 * look::unit);
-    heading_ =
-        new QLabel(tr("How much did it really take? What was cut, less what was left over in the end. Leave "
-                      "empty what you did not measure."),
-                   this);
-    heading_->setWordWrap(true);
+    heading_ = benchLabel(this, "measureHeading", 1.35);
+    heading_->setText(tr("How much did it really take? What was cut, less what was left over in the end. Leave "
+                         "empty what you did not measure."));
     rows->addWidget(heading_);
     fields_ = new QWidget(this);
     rows->addWidget(fields_);
-    change_ = new QLabel(this);
-    change_->setObjectName(QStringLiteral("measureChange"));
-    change_->setWordWrap(true);
-    change_->setTextFormat(Qt::PlainText);
+    change_ = benchLabel(this, "measureChange", 1.2);
     rows->addWidget(change_);
     take_ = new QPushButton(tr("&Take it as my measure"), this);
     take_->setObjectName(QStringLiteral("takeMeasure"));
     take_->setProperty("tall", true);
+    take_->setFont(benchFont(1.35, true));
     take_->setEnabled(false);
     rows->addWidget(take_);
     connect(take_, &QPushButton::clicked, this, &StemEnd::take);
@@ -69,23 +66,22 @@ void StemEnd::build() {
     const TranslatedWords words(plan.units);
     for (std::size_t w = 0; w < wraps.size(); ++w) {
         Row row;
-        row.what = new QLabel(tr("%1: cut %2, planned to use %3. Really used")
-                                  .arg(text(words.wrap(plan.binding.wraps[w])),
-                                       cutText(wraps[w].toCut, plan.units), cutText(wraps[w].used, plan.units)),
-                              fields_);
-        row.what->setWordWrap(true);
+        row.what = benchLabel(fields_, "measuredOf", 1.35);
+        row.what->setText(tr("%1: cut %2, planned to use %3. Really used")
+                              .arg(text(words.wrap(plan.binding.wraps[w])), cutText(wraps[w].toCut, plan.units),
+                                   cutText(wraps[w].used, plan.units)));
         row.used = new LengthField(plan.units.length, Length{}, millimetres(limits::longestWire), fields_);
         row.used->setObjectName(QStringLiteral("measured%1").arg(w));
         row.used->setAccessibleName(tr("Really used of %1").arg(text(words.wrap(plan.binding.wraps[w]))));
         row.used->setOptional(true);
-        row.used->setFixedWidth(120);
+        row.used->setFont(benchFont(1.35));
+        row.used->setFixedWidth(130);
         row.used->setMinimumHeight(40);
         if (const Length took = tookOf(*stem, w); took > Length{})
             row.used->setValue(took);
         else
             row.used->clearValue();
-        row.said = new QLabel(fields_);
-        row.said->setWordWrap(true);
+        row.said = benchLabel(fields_, "measuredSaid", 1.2);
         row.said->setProperty("quiet", true);
         const int line = static_cast<int>(w);
         grid->addWidget(row.what, 2 * line, 0);

@@ -90,8 +90,9 @@ std::string turnText(const Stem& stem, const BindingStep& step, const SheetWords
     return words.word(SheetWord::cardTurnBy, {std::to_string(std::lround(by))});
 }
 
-bool cutsWire(BindingStepCode code) {
-    return code == BindingStepCode::cut || code == BindingStepCode::finish || code == BindingStepCode::cover;
+bool cutsWire(const Plan& plan, const BindingStep& step) {
+    return step.code == BindingStepCode::cut || step.code == BindingStepCode::finish ||
+           (step.code == BindingStepCode::cover && plan.binding.wraps[step.wrap].with == WrapWith::wire);
 }
 
 std::string stepText(const Plan& plan, const Stem& stem, const StemFigures& figures, const BindingStep& step,

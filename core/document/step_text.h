@@ -17,7 +17,7 @@ std::string turnText(const Stem& stem, const BindingStep& step, const SheetWords
 /// How a tier faces: "side to side", or where its first leaf points.
 std::string facingText(const Tier& tier, const SheetWords& words);
 
-/// What is cut off here: ends that fly and prick.
-bool cutsWire(BindingStepCode code);
+/// Whether wire is cut here: its ends fly and prick. Floss and tape that cover a stem have none.
+bool cutsWire(const Plan& plan, const BindingStep& step);
 
 } // namespace stemwright

@@ -63,5 +63,24 @@ TEST(StatusLine, WorksOutALargeBoardBesideTheWindow) {
     EXPECT_NEAR(standing.best()->unevenness, bestOf(session.plan()).unevenness, 1e-9);
 }
 
+TEST(StatusLine, GivesUpHeightsAndCountsBeforeItCutsTheStanding) {
+    Session session(test::largeBoard(12, 24));
+    StatusLine line(session);
+    const auto label = [&](const char* name) { return line.findChild<QLabel*>(QLatin1String(name)); };
+    const auto whole = [](const QLabel* said) { return said->width() >= said->sizeHint().width(); };
+    line.show();
+    for (const int width : {1900, 1280, 1000, 800, 640}) {
+        line.resize(width, line.sizeHint().height());
+        QTest::qWait(1);
+        for (const char* name : {"potDrift", "placed", "heights"})
+            EXPECT_TRUE(!label(name)->isVisible() || whole(label(name))) << name << " at " << width;
+        EXPECT_TRUE(label("potDrift")->isVisible());
+        EXPECT_LE(label("heights")->isVisible(), label("placed")->isVisible());
+    }
+    EXPECT_FALSE(label("heights")->isVisible());
+    line.resize(1900, line.height());
+    EXPECT_TRUE(label("heights")->isVisible());
+}
+
 } // namespace
 } // namespace stemwright

@@ -1,89 +1,16 @@
-#include "app/bind/bind_place.h"
+#include "tests/app/bind/bind_fixture.h"
 
-#include "app/ask.h"
 #include "app/bind/bind_picture.h"
-#include "app/file_store.h"
-#include "app/main_window.h"
-#include "app/session.h"
-#include "app/settings.h"
 #include "core/document/bench.h"
-#include "tests/support/boards.h"
 
 #include <QAccessible>
 #include <QCheckBox>
 #include <QComboBox>
-#include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
-#include <QTemporaryDir>
-#include <QTest>
-
-#include <gtest/gtest.h>
 
 namespace stemwright {
 namespace {
-
-/// The whole window on a plan with a file of its own, in the place Bind.
-class BindPlaceTest : public ::testing::Test {
-protected:
-    BindPlaceTest() : file(folder.filePath(QStringLiteral("plan.stemplan"))), window(wrapped()) {
-        ask::Stand stand;
-        stand.answer = [this](const QString& question) {
-            asked << question;
-            return answer;
-        };
-        stand.told = [this](const QString& sentence) { asked << sentence; };
-        stand.file = [this] { return file; };
-        ask::setStand(stand);
-        settings::setBindAsHeld(false);
-        settings::setBindTimed(false);
-        EXPECT_TRUE(window.save());
-        window.resize(1280, 800);
-        window.show();
-        window.showPlaceNamed(QStringLiteral("bind"));
-        EXPECT_TRUE(QTest::qWaitForWindowExposed(&window));
-        place = window.findChild<BindPlace*>();
-        EXPECT_TRUE(place);
-        place->setFocus();
-    }
-    ~BindPlaceTest() override { ask::setStand(std::nullopt); }
-
-    static Plan wrapped() {
-        Plan plan = test::smallBoard();
-        plan.binding.wraps = {Wrap{}};
-        return plan;
-    }
-    Session& session() { return window.session(); }
-    const Stem& stem(std::size_t at) { return session().plan().stems[at]; }
-    QString said(const char* name) {
-        auto* label = window.findChild<QLabel*>(QLatin1String(name));
-        EXPECT_TRUE(label) << name;
-        return label && label->isVisible() ? label->text() : QString();
-    }
-    template <class T> T* child(const char* name) {
-        T* found = window.findChild<T*>(QLatin1String(name));
-        EXPECT_TRUE(found) << name;
-        return found;
-    }
-    void key(Qt::Key key) { QTest::keyClick(place, key); }
-    Plan onDisk() {
-        QString why;
-        const std::optional<Plan> plan = readPlan(file, &why);
-        EXPECT_TRUE(plan) << why.toStdString();
-        return plan.value_or(Plan{});
-    }
-    std::size_t boundTiers() {
-        return static_cast<std::size_t>(std::count_if(stem(0).tiers.begin(), stem(0).tiers.end(),
-                                                      [](const Tier& t) { return t.progress.bound; }));
-    }
-
-    QTemporaryDir folder;
-    QString file;
-    ask::Answer answer = ask::Answer::cancel;
-    QStringList asked;
-    MainWindow window;
-    BindPlace* place = nullptr;
-};
 
 TEST_F(BindPlaceTest, BindsAStemByTheSpaceBarAndKeepsEachStep) {
     EXPECT_EQ(said("bindTitle"), QStringLiteral("Cut to length"));
@@ -175,8 +102,13 @@ TEST_F(BindPlaceTest, TurnsThePictureAsSheHoldsTheStem) {
     };
     // A tier that faces front to back points up and down on the picture until it is turned.
     EXPECT_LT(across(0), 0.01);
+    EXPECT_TRUE(said("bindLeaf").startsWith(QStringLiteral("front and back: ")))
+        << said("bindLeaf").toStdString();
     QTest::mouseClick(child<QCheckBox>("bindAsHeld"), Qt::LeftButton, {}, QPoint(8, 20));
     EXPECT_TRUE(picture->asHeld());
+    QCoreApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
+    EXPECT_TRUE(said("bindLeaf").startsWith(QStringLiteral("left and right as you hold it: ")))
+        << said("bindLeaf").toStdString();
     EXPECT_GT(across(0), 0.5);
     EXPECT_GT(across(1), 0.5);
     EXPECT_GT(std::abs(std::sin(picture->directionOf(1, 0) * M_PI / 180) -
@@ -241,17 +173,27 @@ TEST_F(BindPlaceTest, WhatCannotBeIsRefusedBesideTheField) {
 }
 
 TEST_F(BindPlaceTest, TimesATierOnlyIfSheWantsIt) {
+    qint64 now = 0;
+    place->setClock([&now] { return now; });
     key(Qt::Key_Space);
     key(Qt::Key_Space);
-    QTest::qWait(20);
+    now += 60'000;
     key(Qt::Key_Space);
     EXPECT_EQ(stem(0).tiers[0].progress.minutes, 0);
     QTest::mouseClick(child<QCheckBox>("bindTimed"), Qt::LeftButton, {}, QPoint(8, 20));
-    QTest::qWait(60);
+    now += 150'000;
     key(Qt::Key_Space);
-    EXPECT_GT(stem(0).tiers[1].progress.minutes, 0.05 / 60);
-    EXPECT_LT(stem(0).tiers[1].progress.minutes, 1);
-    EXPECT_FALSE(said("bindTime").isEmpty());
+    EXPECT_EQ(stem(0).tiers[1].progress.minutes, 2.5);
+    EXPECT_TRUE(said("bindTime").contains(QStringLiteral("2.5 min"))) << said("bindTime").toStdString();
+    // Whoever only marks what was bound before has not bound a tier in a second; nor does a night count.
+    now += 1'000;
+    key(Qt::Key_Space);
+    EXPECT_EQ(stem(0).tiers[2].progress.minutes, 0);
+    key(Qt::Key_Backspace);
+    now += 9 * 3'600'000;
+    key(Qt::Key_Space);
+    EXPECT_EQ(stem(0).tiers[2].progress.minutes, 0);
+    EXPECT_TRUE(said("bindTime").contains(QStringLiteral("2.5 min"))) << said("bindTime").toStdString();
 }
 
 TEST_F(BindPlaceTest, AFolderThatCannotBeWrittenIsSaidAndNothingIsLost) {
