@@ -46,7 +46,7 @@ FontMeasure::Face& FontMeasure::face(TextStyle style) const {
         if (face->style == style)
             return *face;
     const QFont font = sheetFont(style);
-    faces_.push_back(std::make_unique<Face>(Face{style, font, QFontMetricsF(font), {}}));
+    faces_.push_back(std::make_unique<Face>(Face{style, font, QFontMetricsF(font), {}, {}}));
     return *faces_.back();
 }
 
@@ -64,6 +64,15 @@ std::vector<std::string> FontMeasure::lines(const std::string& utf8, TextStyle s
     // What fits needs no layout; breaks of the text's own are for the slow way.
     if (utf8.find_first_of(breaks) == std::string::npos && this->width(utf8, style) <= width + 0.01)
         return {utf8};
+    // A row is measured before it is drawn, and the cards say the same of every stem.
+    const auto [entry, fresh] = face(style).broken.try_emplace({utf8, width});
+    if (fresh)
+        entry->second = brokenLines(utf8, style, width);
+    return entry->second;
+}
+
+std::vector<std::string> FontMeasure::brokenLines(const std::string& utf8, TextStyle style,
+                                                  double width) const {
     QString whole = text(utf8);
     // A page has no use for them inside a name; they become spaces.
     static const QRegularExpression any(QStringLiteral("[\\r\\n\\t\\x{2028}\\x{2029}]+"));

@@ -5,6 +5,7 @@
 #include <QFont>
 #include <QFontMetricsF>
 
+#include <map>
 #include <memory>
 #include <unordered_map>
 
@@ -34,8 +35,10 @@ private:
         QFont font;
         QFontMetricsF metrics;
         std::unordered_map<std::string, double> widths;
+        std::map<std::pair<std::string, double>, std::vector<std::string>> broken; ///< by text and room, mm
     };
     Face& face(TextStyle style) const;
+    std::vector<std::string> brokenLines(const std::string& utf8, TextStyle style, double width) const;
 
     mutable std::vector<std::unique_ptr<Face>> faces_;
 };
