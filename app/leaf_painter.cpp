@@ -115,9 +115,10 @@ void shadeBead(QImage& picture, QPointF middle, double along, double across, dou
         for (int x = left; x <= right; ++x) {
             const double dx = x + 0.5 - middle.x(), dy = y + 0.5 - middle.y();
             const double u = (dx * c + dy * s) / a, v = (-dx * s + dy * c) / b;
-            const double r = std::hypot(u, v);
+            // Not hypot: its care for overflow costs more than all the rest of a pixel.
+            const double r = std::sqrt(u * u + v * v);
             // How far inside the edge: the implicit function over its gradient.
-            const double slope = r > 1e-6 ? std::hypot(u / a, v / b) / r : 1 / small;
+            const double slope = r > 1e-6 ? std::sqrt(u * u / (a * a) + v * v / (b * b)) / r : 1 / small;
             const double cover = std::clamp(0.5 + (1 - r) / slope, 0.0, 1.0);
             if (cover <= 0)
                 continue;
@@ -141,8 +142,8 @@ void shadeBead(QImage& picture, QPointF middle, double along, double across, dou
 }
 
 /// The leaf's beads in a picture of its own, its base at `base`.
-void shadeLeaf(QImage& picture, const LeafLook& look, QPointF base, double degrees, double scale) {
-    const LeafRows rows = leafRows(shapeOf(look));
+void shadeLeaf(QImage& picture, const LeafLook& look, const LeafRows& rows, QPointF base, double degrees,
+               double scale) {
     QTransform turn;
     turn.translate(base.x(), base.y());
     turn.rotate(degrees);
@@ -287,7 +288,7 @@ void LeafSprites::draw(QPainter& painter, const LeafLook& look, QPointF base, do
             QPainter inside(&picture);
             paintLeaf(inside, look, -QPointF(box.topLeft()), half / 2.0, pixels);
         } else {
-            shadeLeaf(picture, look, -QPointF(box.topLeft()), half / 2.0, pixels);
+            shadeLeaf(picture, look, rowsOf(look), -QPointF(box.topLeft()), half / 2.0, pixels);
         }
         sprite.picture = std::move(picture);
         sprite.picture.setDevicePixelRatio(ratio);
@@ -315,7 +316,23 @@ void LeafSprites::draw(QPainter& painter, const LeafLook& look, QPointF base, do
         painter.setOpacity(before);
 }
 
+const LeafRows& LeafSprites::rowsOf(const LeafLook& look) {
+    LeafShape shape = shapeOf(look);
+    const std::vector<double> shares = std::exchange(shape.shares, {});
+    auto found =
+        std::find_if(laidOut_.begin(), laidOut_.end(), [&](const auto& entry) { return entry.first == shape; });
+    if (found == laidOut_.end()) {
+        if (laidOut_.size() >= mostLaidOut)
+            laidOut_.erase(laidOut_.begin());
+        laidOut_.emplace_back(shape, leafRows(shape));
+        found = std::prev(laidOut_.end());
+    }
+    colourRows(found->second, shares);
+    return found->second;
+}
+
 void LeafSprites::clear() {
+    laidOut_.clear();
     ready_.clear();
     bytes_ = 0;
 }

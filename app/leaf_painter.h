@@ -10,6 +10,7 @@
 
 #include <cstdint>
 #include <unordered_map>
+#include <utility>
 #include <vector>
 
 class QPainter;
@@ -109,9 +110,14 @@ private:
         std::uint64_t used = 0;
     };
 
+    /// The rows of a look, in its colours until the next call: laid out once for all directions and mixes.
+    const LeafRows& rowsOf(const LeafLook& look);
     void forgetOldest();
 
+    static constexpr std::size_t mostLaidOut = 32; ///< shapes
+
     std::unordered_map<Key, Sprite, Hash, Same> ready_;
+    std::vector<std::pair<LeafShape, LeafRows>> laidOut_;
     std::size_t bytes_ = 0;
     std::uint64_t clock_ = 0;
 };

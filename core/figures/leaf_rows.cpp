@@ -195,26 +195,6 @@ std::vector<std::size_t> ends(const LeafRows& rows, const std::vector<double>& s
     return out;
 }
 
-/// Colours the beads. In a row of several colours the outer one has the beads nearest to the tip.
-void colour(LeafRows& rows, const std::vector<double>& shares) {
-    if (shares.size() < 2)
-        return;
-    const std::vector<std::size_t> end = ends(rows, shares);
-    for (const LeafRow& row : rows.rows) {
-        std::vector<std::size_t> order(row.count);
-        std::iota(order.begin(), order.end(), row.first);
-        std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
-            return rows.beads[a].middle.y < rows.beads[b].middle.y;
-        });
-        int band = 0;
-        for (std::size_t i = 0; i < order.size(); ++i) {
-            while (end[static_cast<std::size_t>(band)] <= row.first + i)
-                ++band;
-            rows.beads[order[i]].band = band;
-        }
-    }
-}
-
 } // namespace
 
 LeafShape shapeOf(const KindForm& form) {
@@ -256,8 +236,29 @@ LeafRows leafRows(const LeafShape& wanted) {
         else
             out.rows[i].first = out.beads.size();
     }
-    colour(out, shape.shares);
+    colourRows(out, shape.shares);
     return out;
+}
+
+void colourRows(LeafRows& rows, const std::vector<double>& shares) {
+    for (BeadMark& bead : rows.beads)
+        bead.band = 0;
+    if (shares.size() < 2)
+        return;
+    const std::vector<std::size_t> end = ends(rows, shares);
+    for (const LeafRow& row : rows.rows) {
+        std::vector<std::size_t> order(row.count);
+        std::iota(order.begin(), order.end(), row.first);
+        std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+            return rows.beads[a].middle.y < rows.beads[b].middle.y;
+        });
+        int band = 0;
+        for (std::size_t i = 0; i < order.size(); ++i) {
+            while (end[static_cast<std::size_t>(band)] <= row.first + i)
+                ++band;
+            rows.beads[order[i]].band = band;
+        }
+    }
 }
 
 std::vector<PointMm> leafOutline(const LeafShape& wanted) {

@@ -36,6 +36,8 @@ struct LeafShape {
     double pointReach = usualPointReach;
 
     static constexpr double usualPointReach = 1.3;
+
+    friend bool operator==(const LeafShape&, const LeafShape&) = default;
 };
 
 /// The shape of a kind's leaves. Its rows are those of its pattern (patternRows of core/figures/leaf_make.h),
@@ -74,6 +76,9 @@ inline constexpr int mostBeadsShown = 1500;
 /// (core/figures/leaf_beads.h), from the outer row inward; in a row of several colours the outer one has the
 /// beads nearest to the tip.
 LeafRows leafRows(const LeafShape& shape);
+
+/// Colours the beads of rows that are laid out already, as leafRows() does, whatever colours they had.
+void colourRows(LeafRows& rows, const std::vector<double>& shares);
 
 /// The closed outline, from the base up the left side to the tip and down the right.
 std::vector<PointMm> leafOutline(const LeafShape& shape);
