@@ -14,6 +14,7 @@
 #include <QLabel>
 #include <QLocale>
 #include <QScrollArea>
+#include <QTimer>
 #include <QVBoxLayout>
 
 namespace stemwright {
@@ -23,23 +24,48 @@ constexpr int sideWidth = 300;
 }
 
 BoardPage::BoardPage(Session& session, QWidget* parent)
-    : QWidget(parent), view_(new BoardView(session, this)), suggestions_(new Suggestions(session, this)) {
+    : QWidget(parent),
+      session_(session),
+      view_(new BoardView(session, this)),
+      suggestions_(new Suggestions(session, this)),
+      side_(new QWidget(this)) {
     setObjectName(QStringLiteral("boardPage"));
-    auto* side = new QWidget(this);
-    side->setObjectName(QStringLiteral("side"));
-    side->setAttribute(Qt::WA_StyledBackground);
-    side->setFixedWidth(sideWidth);
+    side_->setObjectName(QStringLiteral("side"));
+    side_->setAttribute(Qt::WA_StyledBackground);
+    side_->setFixedWidth(sideWidth);
+    auto* layout = new QHBoxLayout(this);
+    layout->setContentsMargins(0, 0, 0, 0);
+    layout->setSpacing(0);
+    layout->addWidget(view_, 1);
+    layout->addWidget(side_);
 
-    auto* heading = new QLabel(tr("Skyline"), side);
+    view_->installEventFilter(this);
+    connect(suggestions_, &Suggestions::said, this, &BoardPage::said);
+    connect(suggestions_, &Suggestions::progress, this, &BoardPage::fillSide);
+    connect(&session_, &Session::offerChanged, this, &BoardPage::fillSide);
+}
+
+bool BoardPage::eventFilter(QObject* watched, QEvent* event) {
+    if (watched == view_ && event->type() == QEvent::Paint) {
+        view_->removeEventFilter(this);
+        QTimer::singleShot(0, this, &BoardPage::fillSide);
+    }
+    return QWidget::eventFilter(watched, event);
+}
+
+void BoardPage::fillSide() {
+    if (side_->layout())
+        return;
+    auto* heading = new QLabel(tr("Skyline"), side_);
     heading->setFont(look::font(look::Type::heading));
-    auto* range = new QLabel(side);
+    auto* range = new QLabel(side_);
     range->setObjectName(QStringLiteral("skylineRange"));
     range->setProperty("quiet", true);
-    auto* skyline = new Skyline(session, side);
-    auto* findings = new FindingsPanel(session, side);
-    auto* offer = new OfferPanel(session, *suggestions_, side);
-    auto* supplies = new SuppliesPanel(session, side);
-    auto* suppliesScroll = new QScrollArea(side);
+    auto* skyline = new Skyline(session_, side_);
+    auto* findings = new FindingsPanel(session_, side_);
+    auto* offer = new OfferPanel(session_, *suggestions_, side_);
+    auto* supplies = new SuppliesPanel(session_, side_);
+    auto* suppliesScroll = new QScrollArea(side_);
     suppliesScroll->setObjectName(QStringLiteral("suppliesScroll"));
     suppliesScroll->setWidget(supplies);
     suppliesScroll->setWidgetResizable(true);
@@ -51,7 +77,7 @@ BoardPage::BoardPage(Session& session, QWidget* parent)
     top->addWidget(heading);
     top->addStretch();
     top->addWidget(range);
-    auto* column = new QVBoxLayout(side);
+    auto* column = new QVBoxLayout(side_);
     column->setContentsMargins(18, 14, 14, 10);
     column->setSpacing(10);
     column->addLayout(top);
@@ -60,30 +86,24 @@ BoardPage::BoardPage(Session& session, QWidget* parent)
     column->addWidget(offer);
     column->addWidget(suppliesScroll, 2);
 
-    auto* layout = new QHBoxLayout(this);
-    layout->setContentsMargins(0, 0, 0, 0);
-    layout->setSpacing(0);
-    layout->addWidget(view_, 1);
-    layout->addWidget(side);
-
-    const auto refresh = [&session, range] {
-        const PotFigures& pot = session.figures().pot;
-        const Units& units = session.plan().units;
+    const auto refresh = [this, range] {
+        const PotFigures& pot = session_.figures().pot;
+        const Units& units = session_.plan().units;
         range->setText(pot.stems < 2 ? QString()
                                      : tr("%1 to %2 · variety %3 %")
                                            .arg(sizeText(pot.shortest, units), sizeText(pot.tallest, units),
                                                 QLocale().toString(pot.heightVariation * 100, 'f', 0)));
     };
-    connect(&session, &Session::changed, this, refresh);
+    connect(&session_, &Session::changed, this, refresh);
     refresh();
-    connect(suggestions_, &Suggestions::said, this, &BoardPage::said);
     connect(offer, &OfferPanel::compareWanted, this, &BoardPage::compareWanted);
     connect(offer, &OfferPanel::startWanted, this, &BoardPage::startWanted);
     connect(offer, &OfferPanel::stemChosen, this,
             [this](unsigned stem) { view_->showPlace(StemId{stem}, -1, -1); });
     // A suggestion needs the room; what is to be bought can wait until it is taken or dropped.
-    connect(&session, &Session::offerChanged, suppliesScroll,
-            [&session, suppliesScroll] { suppliesScroll->setVisible(!session.offer()); });
+    const auto makeRoom = [this, suppliesScroll] { suppliesScroll->setVisible(!session_.offer()); };
+    connect(&session_, &Session::offerChanged, suppliesScroll, makeRoom);
+    makeRoom();
     connect(skyline, &Skyline::stemChosen, this,
             [this](unsigned stem) { view_->showPlace(StemId{stem}, -1, -1); });
     connect(findings, &FindingsPanel::placeChosen, this,

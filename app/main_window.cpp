@@ -61,7 +61,6 @@ private:
 MainWindow::MainWindow(Plan plan, QWidget* parent)
     : QMainWindow(parent), session_(new Session(std::move(plan), this)) {
     setObjectName(QStringLiteral("mainWindow"));
-    setWindowIcon(QIcon(QStringLiteral(":/icon.svg")));
     setAcceptDrops(true);
     setMinimumSize(960, 600);
     resize(1440, 900);
@@ -328,8 +327,10 @@ void MainWindow::showEvent(QShowEvent* event) {
     QMainWindow::showEvent(event);
     if (std::exchange(shownBefore_, true))
         return;
-    // Only now is it known how much room there is.
+    // Only now is it known how much room there is; once more when the desktop has had its say about it.
+    board_->view().zoomToOpen();
     QTimer::singleShot(0, &board_->view(), &BoardView::zoomToOpen);
+    QTimer::singleShot(0, this, [this] { setWindowIcon(QIcon(QStringLiteral(":/icon.svg"))); });
 }
 
 void MainWindow::closeEvent(QCloseEvent* event) {

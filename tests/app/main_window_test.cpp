@@ -1,6 +1,7 @@
 #include "app/main_window.h"
 
 #include "app/ask.h"
+#include "app/board/board_view.h"
 #include "app/session.h"
 #include "core/document/plan_file.h"
 #include "tests/support/boards.h"
@@ -15,6 +16,8 @@
 #include <QTest>
 
 #include <gtest/gtest.h>
+
+#include <functional>
 
 namespace stemwright {
 namespace {
@@ -70,6 +73,30 @@ TEST_F(MainWindowTest, WhatIsSavedOpensAgainAsItWas) {
     EXPECT_EQ(session().plan(), saved);
     EXPECT_FALSE(session().unsaved());
     EXPECT_TRUE(told.isEmpty());
+}
+
+TEST_F(MainWindowTest, TheBoardIsSeenBeforeWhatStandsBesideIt) {
+    const auto beside = [this] { return window.findChild<QWidget*>(QStringLiteral("findingsList")); };
+    bool seenAlone = false;
+    struct Watch : QObject {
+        std::function<void()> painted;
+        bool eventFilter(QObject*, QEvent* event) override {
+            if (event->type() == QEvent::Paint)
+                painted();
+            return false;
+        }
+    } watch;
+    watch.painted = [&] { seenAlone = seenAlone || !beside(); };
+    auto* board = window.findChild<BoardView*>();
+    board->installEventFilter(&watch);
+    EXPECT_TRUE(QTest::qWaitFor([&] { return beside() && beside()->isVisible(); }));
+    EXPECT_TRUE(seenAlone);
+    // What was made late goes along with the plan.
+    const auto* range = window.findChild<QLabel*>(QStringLiteral("skylineRange"));
+    const QString before = range->text();
+    EXPECT_FALSE(before.isEmpty());
+    change();
+    EXPECT_NE(range->text(), before);
 }
 
 TEST_F(MainWindowTest, SavingTwiceWritesTheSameBytes) {
@@ -202,7 +229,12 @@ TEST_F(MainWindowTest, ARemedyIsShownBeforeItIsTakenAndIsOneUndo) {
     // Stem 1's second tier turned to face as its first does.
     ASSERT_TRUE(session().make(TurnTier{StemId{1}, 1, degrees(0)}));
     const Plan before = session().plan();
-    auto* list = window.findChild<QAbstractItemView*>(QStringLiteral("findingsList"));
+    QAbstractItemView* list = nullptr;
+    ASSERT_TRUE(QTest::qWaitFor([&] {
+        list = window.findChild<QAbstractItemView*>(QStringLiteral("findingsList"));
+        return list && list->isVisible() && list->visualRect(list->model()->index(0, 0)).isValid();
+    }));
+    QApplication::processEvents();
     int row = -1;
     for (int i = 0; i < list->model()->rowCount(); ++i)
         if (session().findings()[static_cast<std::size_t>(i)].code == FindingCode::sameFacing && row < 0)
