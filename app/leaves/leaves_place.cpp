@@ -58,9 +58,9 @@ LeavesPlace::LeavesPlace(Session& session, QWidget* parent)
     buildRight(right);
     auto* columns = new QHBoxLayout;
     columns->setSpacing(5 * look::unit);
-    columns->addWidget(left, 36);
-    columns->addWidget(middle, 46);
-    columns->addWidget(right, 30);
+    columns->addWidget(left, 34);
+    columns->addWidget(middle, 45);
+    columns->addWidget(right, 33);
 
     notice_->setObjectName(QStringLiteral("leavesNotice"));
     notice_->setProperty("refusal", true);
@@ -79,6 +79,10 @@ LeavesPlace::LeavesPlace(Session& session, QWidget* parent)
     connect(&session_, &Session::changed, this, &LeavesPlace::refresh);
     connect(kindsModel_, &QAbstractItemModel::modelReset, this, &LeavesPlace::fitKinds);
     fitKinds();
+    for (const TableModel* table :
+         std::initializer_list<TableModel*>{coloursModel_, mixesModel_, mixColoursModel_})
+        connect(table, &QAbstractItemModel::modelReset, this, &LeavesPlace::fitLeft);
+    fitLeft();
     refresh();
 }
 
@@ -100,23 +104,56 @@ GridView* LeavesPlace::watch(GridView* view) {
 
 void LeavesPlace::fitRows() {
     QHeaderView* header = rows_->horizontalHeader();
-    constexpr int leastColour = 62;
+    constexpr int leastColour = 62, mostColour = 130;
     header->setSectionResizeMode(QHeaderView::Interactive);
-    header->resizeSection(LeafRowsModel::Field::beads, 54);
-    header->resizeSection(LeafRowsModel::Field::whose, 74);
+    header->resizeSection(LeafRowsModel::Field::beads, 58);
+    header->resizeSection(LeafRowsModel::Field::whose, 72);
     const int colours = rowsModel_->fields() - LeafRowsModel::Field::firstColour;
     header->setMinimumSectionSize(look::target);
-    for (int i = 0; i < colours; ++i)
-        header->resizeSection(LeafRowsModel::Field::firstColour + i, leastColour);
-    // Few colours share the room, many scroll.
-    if (colours > 0 && colours <= 3)
-        for (int i = 0; i < colours; ++i)
-            header->setSectionResizeMode(LeafRowsModel::Field::firstColour + i, QHeaderView::Stretch);
+    // Each colour as wide as its name; few share what room is left, many scroll.
+    int taken = 0;
+    for (int i = 0; i < colours; ++i) {
+        const int section = LeafRowsModel::Field::firstColour + i;
+        header->resizeSection(section, std::clamp(header->sectionSizeHint(section), leastColour, mostColour));
+        taken += header->sectionSize(section);
+    }
+    const int room = rowsRoom() - taken;
+    for (int i = 0; i < colours && room > 0; ++i) {
+        const int section = LeafRowsModel::Field::firstColour + i;
+        header->resizeSection(section, header->sectionSize(section) + room / colours + (i < room % colours));
+    }
     constexpr int mostLines = 9;
     const int lines = std::min(std::max(rowsModel_->lines(), 2), mostLines);
     rows_->setWantedHeight((lines + 1) * look::target + 3 * look::unit +
-                           (colours > 3 ? rows_->horizontalScrollBar()->sizeHint().height() : 0));
+                           (room < 0 ? rows_->horizontalScrollBar()->sizeHint().height() : 0));
     rows_->setMinimumHeight(std::min(lines + 1, 5) * look::target);
+}
+
+int LeavesPlace::rowsRoom() const {
+    const QHeaderView* header = rows_->horizontalHeader();
+    int room = rows_->width() - 2 * rows_->frameWidth() - rows_->verticalHeader()->sizeHint().width();
+    for (int section = 0; section < LeafRowsModel::Field::firstColour; ++section)
+        room -= header->sectionSize(section);
+    return room;
+}
+
+void LeavesPlace::fitLeft() {
+    // The tables of the left column share its height by what stands in them.
+    const auto wants = [](const TableModel* table, int more) {
+        constexpr int fewest = 2, most = 9;
+        return (std::clamp(table->lines(), fewest, most) + 1) * (look::target + look::unit) + look::target +
+               2 * look::unit + more;
+    };
+    auto* rows = static_cast<QVBoxLayout*>(coloursPanel_->parentWidget()->layout());
+    rows->setStretchFactor(coloursPanel_, wants(coloursModel_, look::target + look::unit));
+    rows->setStretchFactor(mixesPanel_, wants(mixesModel_, 0));
+    rows->setStretchFactor(mixColoursPanel_, wants(mixColoursModel_, 0));
+}
+
+void LeavesPlace::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    // Once the columns have their widths.
+    QMetaObject::invokeMethod(this, &LeavesPlace::fitRows, Qt::QueuedConnection);
 }
 
 void LeavesPlace::fitKinds() {

@@ -40,6 +40,9 @@ public:
     /// Asks for a colour; a test answers in its stead.
     std::function<std::optional<QColor>(const QColor&, QWidget*)> pickColour;
 
+protected:
+    void resizeEvent(QResizeEvent* event) override;
+
 private:
     void buildLeft(QWidget* column);
     void buildMiddle(QWidget* column);
@@ -49,6 +52,9 @@ private:
     void chooseMix(MixId mix);
     void fillKindTabs();
     void fitRows();
+    /// What the table of a leaf's rows has for its colours, px.
+    int rowsRoom() const;
+    void fitLeft();
     void fitKinds();
     void markRow();
     void fillStockMenu();

@@ -71,7 +71,7 @@ void LeavesPlace::buildLeft(QWidget* column) {
                             tr("Take colours from a photograph of your beads"), &LeavesPlace::askPhoto),
                        1);
     coloursPanel_->rows()->addLayout(sources);
-    rows->addWidget(coloursPanel_, 36);
+    rows->addWidget(coloursPanel_);
 
     mixesPanel_ = new Panel(QStringLiteral("mixes"), tr("Mixes"), column);
     mixes_ = watch(new GridView(mixesModel_, true, mixesPanel_));
@@ -79,7 +79,7 @@ void LeavesPlace::buildLeft(QWidget* column) {
     mixesPanel_->setTable(mixes_, tr("mix"));
     mixesPanel_->setEmptyText(tr("No mixes yet. A mix is a leaf's colours from the outer row inward."));
     fit(mixes_, {86, 124, 150}, MixesModel::Field::colours);
-    rows->addWidget(mixesPanel_, 40);
+    rows->addWidget(mixesPanel_);
     connect(mixes_, &GridView::currentLineChanged, this,
             [this](int line) { chooseMix(mixesModel_->mix(line)); });
 
@@ -89,7 +89,7 @@ void LeavesPlace::buildLeft(QWidget* column) {
     mixColoursPanel_->setTable(mixColours_, tr("colour of the mix"));
     mixColours_->verticalHeader()->setVisible(true);
     fit(mixColours_, {140, 70, 60}, MixColoursModel::Field::colour);
-    rows->addWidget(mixColoursPanel_, 20);
+    rows->addWidget(mixColoursPanel_);
 }
 
 void LeavesPlace::buildMiddle(QWidget* column) {
@@ -143,7 +143,7 @@ void LeavesPlace::buildMiddle(QWidget* column) {
         stockModel_->pasteByMix(cells);
         return true;
     });
-    fit(stock_, {200, 70, 76, 80, 88}, StockModel::Field::mixName);
+    fit(stock_, {200, 58, 66, 72, 84}, StockModel::Field::mixName);
     rows->addWidget(stockPanel_, 1);
     connect(stock_, &GridView::currentLineChanged, this,
             [this](int line) { chooseMix(stockModel_->mix(line)); });

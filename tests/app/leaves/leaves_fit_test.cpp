@@ -1,0 +1,72 @@
+#include "app/leaves/leaves_place.h"
+
+#include "app/session.h"
+#include "core/document/examples.h"
+
+#include <QHeaderView>
+#include <QScrollBar>
+#include <QTableView>
+#include <QtTest>
+
+#include <gtest/gtest.h>
+
+namespace stemwright {
+namespace {
+
+// What is seen at once on the least screen, 1280 × 800, of which the window's bars take their part.
+
+class LeavesFitTest : public ::testing::Test {
+protected:
+    explicit LeavesFitTest() : session(example("spray")), place(session) {
+        place.resize(1280, 682);
+        place.show();
+        EXPECT_TRUE(QTest::qWaitForWindowExposed(&place));
+        QTest::qWait(1);
+    }
+    QTableView* table(const char* name) {
+        auto* view = place.findChild<QTableView*>(QLatin1String(name));
+        EXPECT_TRUE(view) << name;
+        return view;
+    }
+
+    Session session;
+    LeavesPlace place;
+};
+
+TEST_F(LeavesFitTest, ColoursMixesAndTheirPartsAreWhole) {
+    for (const char* name : {"coloursTable", "mixesTable", "mixColoursTable", "kindsTable"}) {
+        QTableView* view = table(name);
+        const QAbstractItemModel* model = view->model();
+        const QRect last = view->visualRect(model->index(model->rowCount() - 1, 0));
+        EXPECT_TRUE(view->viewport()->rect().contains(QRect(last.topLeft(), QSize(1, last.height()))))
+            << name << " ends at " << last.bottom() << " of " << view->viewport()->height();
+        EXPECT_FALSE(view->horizontalScrollBar()->isVisible()) << name;
+    }
+}
+
+TEST_F(LeavesFitTest, EveryColourOfALeafHasItsNameWhole) {
+    QTableView* rows = table("leafRowsTable");
+    const QHeaderView* header = rows->horizontalHeader();
+    const auto needed = [&] {
+        int all = 0;
+        for (int section = 0; section < header->count(); ++section)
+            all += header->sectionSizeHint(section);
+        return all;
+    };
+    for (int section = 0; section < header->count(); ++section)
+        EXPECT_GE(header->sectionSize(section), header->sectionSizeHint(section))
+            << rows->model()->headerData(section, Qt::Horizontal).toString().toStdString();
+    EXPECT_FALSE(rows->horizontalScrollBar()->isVisible())
+        << needed() << " of " << rows->viewport()->width();
+    // With more room the colours share it, with less they scroll.
+    place.resize(1900, 682);
+    QTest::qWait(1);
+    EXPECT_EQ(header->length(), rows->viewport()->width());
+    place.resize(1000, 682);
+    QTest::qWait(1);
+    for (int section = 0; section < header->count(); ++section)
+        EXPECT_GE(header->sectionSize(section), header->sectionSizeHint(section)) << section;
+}
+
+} // namespace
+} // namespace stemwright
