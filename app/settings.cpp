@@ -16,7 +16,8 @@ constexpr QLatin1String timedKey("bind/timed");
 
 QString folder() {
     const QString documents = QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation);
-    return documents.isEmpty() ? QDir::homePath() : documents;
+    // Not every home has one, and a dialog takes a folder that is not there for a file's name.
+    return documents.isEmpty() || !QDir(documents).exists() ? QDir::homePath() : documents;
 }
 
 QString recoveryFolder() {

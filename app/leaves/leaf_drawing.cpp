@@ -6,8 +6,11 @@
 #include <QFontMetrics>
 #include <QPainter>
 
+#include <QtMath>
+
 #include <algorithm>
 #include <array>
+#include <cmath>
 
 namespace stemwright {
 
@@ -38,6 +41,18 @@ void markRowOf(QPainter& painter, const LeafLook& look, QPointF base, double sca
     painter.restore();
 }
 
+/// What the leaf takes around its base, mm: its measures, and the beads of a small one that reach beyond them.
+QRectF boxOf(const LeafLook& look) {
+    QRectF box(-look.width / 2, -look.length, look.width, look.length);
+    for (const BeadMark& bead : leafRows(shapeOf(look)).beads) {
+        const double turn = qDegreesToRadians(bead.degrees);
+        const double x = std::hypot(bead.across * std::cos(turn), bead.along * std::sin(turn)) / 2;
+        const double y = std::hypot(bead.across * std::sin(turn), bead.along * std::cos(turn)) / 2;
+        box |= QRectF(bead.middle.x - x, bead.middle.y - y, 2 * x, 2 * y);
+    }
+    return box;
+}
+
 } // namespace
 
 void paintRuledLeaf(QPainter& painter, const QRectF& room, const LeafLook& look, const Units& units,
@@ -47,8 +62,9 @@ void paintRuledLeaf(QPainter& painter, const QRectF& room, const LeafLook& look,
     const QRectF drawn = room.adjusted(0, 0, 0, -line - 8);
     if (!(look.length > 0) || drawn.width() < 20 || drawn.height() < 20)
         return;
-    const double scale = std::min(drawn.width() / look.width, drawn.height() / look.length);
-    const QPointF base(drawn.center().x(), drawn.center().y() + look.length * scale / 2);
+    const QRectF box = boxOf(look);
+    const double scale = std::min(drawn.width() / box.width(), drawn.height() / box.height());
+    const QPointF base = drawn.center() - box.center() * scale;
     if (look.bands.empty())
         paintLeaf(painter, look, base, 0, scale, LeafDetail::outline);
     else
@@ -63,7 +79,7 @@ void paintRuledLeaf(QPainter& painter, const QRectF& room, const LeafLook& look,
             ruled = step;
             break;
         }
-    const double y = base.y() + 8 + line * 0.55;
+    const double y = base.y() + box.bottom() * scale + 8 + line * 0.55;
     const double left = room.center().x() - ruled * scale / 2, right = left + ruled * scale;
     painter.setPen(QPen(look::quiet, 1.5));
     painter.drawLine(QPointF(left, y), QPointF(right, y));

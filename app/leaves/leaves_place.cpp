@@ -59,8 +59,8 @@ LeavesPlace::LeavesPlace(Session& session, QWidget* parent)
     auto* columns = new QHBoxLayout;
     columns->setSpacing(5 * look::unit);
     columns->addWidget(left, 34);
-    columns->addWidget(middle, 45);
-    columns->addWidget(right, 33);
+    columns->addWidget(middle, 44);
+    columns->addWidget(right, 35);
 
     notice_->setObjectName(QStringLiteral("leavesNotice"));
     notice_->setProperty("refusal", true);
@@ -107,7 +107,7 @@ void LeavesPlace::fitRows() {
     constexpr int leastColour = 62, mostColour = 130;
     header->setSectionResizeMode(QHeaderView::Interactive);
     header->resizeSection(LeafRowsModel::Field::beads, 58);
-    header->resizeSection(LeafRowsModel::Field::whose, 72);
+    header->resizeSection(LeafRowsModel::Field::whose, 76);
     const int colours = rowsModel_->fields() - LeafRowsModel::Field::firstColour;
     header->setMinimumSectionSize(look::target);
     // Each colour as wide as its name; few share what room is left, many scroll.

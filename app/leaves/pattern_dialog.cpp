@@ -4,6 +4,7 @@
 #include "app/leaves/leaf_pictures.h"
 #include "app/leaves/row_lines.h"
 #include "app/look.h"
+#include "app/messages.h"
 #include "app/wording.h"
 #include "core/figures/leaf_mass.h"
 #include "core/plan/edit.h"
@@ -251,20 +252,12 @@ QString PatternDialog::fault() const {
         return tr("Bead size: how long a bead of %1 is on the wire is not known here, so measure this leaf "
                   "yourself or choose another size.")
             .arg(text(before_.beadSize));
-    switch (faultOf(*made, *size())) {
-    case MakeFault::none:
-        break;
-    case MakeFault::noBeads:
-        return tr("A leaf needs one bead and one row at least.");
-    case MakeFault::evenRows:
-        return tr("%1: with %2 rows the wire would end at the tip, where there is no stem; take %3 or %4.")
-            .arg(rows_->accessibleName())
-            .arg(made->rows)
-            .arg(made->rows - 1)
-            .arg(made->rows + 1);
-    case MakeFault::longBead:
-        return tr("Bead size: beads longer than they are broad cannot follow a row's curve, so this reckoning "
-                  "does not apply; measure the leaf yourself.");
+    const MakeFault found = faultOf(*made, *size());
+    if (const QString why = faultText(found, made->rows); !why.isEmpty()) {
+        const QWidget* at = found == MakeFault::noBeads    ? static_cast<QWidget*>(beads_)
+                            : found == MakeFault::evenRows ? static_cast<QWidget*>(rows_)
+                                                           : size_;
+        return tr("%1: %2", "a field and what is wrong with it").arg(at->accessibleName(), why);
     }
     const MadeLeaf leaf = madeLeaf(*made, static_cast<LeafEnd>(tip_->currentData().toInt()),
                                    static_cast<LeafEnd>(base_->currentData().toInt()), *size());

@@ -1,5 +1,6 @@
 #include "app/leaf_painter.h"
 
+#include "core/figures/leaf_make.h"
 #include "tests/support/boards.h"
 
 #include <gtest/gtest.h>
@@ -113,6 +114,31 @@ TEST(LeafSprites, StaysWithinItsBytes) {
     EXPECT_GT(sprites.size(), 10u);
     sprites.draw(painter, look(5000), {300, 580}, 0, 40);
     EXPECT_LE(sprites.bytes(), LeafSprites::mostBytes);
+}
+
+TEST(LeafPainter, ASpriteCutsNoBeadOfASmallLoop) {
+    for (const int beads : {3, 4, 5, 6, 8, 12, 20}) {
+        const MadeLeaf made = madeLeaf({.making = Making::loops, .beads = beads, .rows = 1}, LeafEnd::round,
+                                       LeafEnd::round, beadSizes().front());
+        LeafLook small = look(1, beads);
+        small.length = inMillimetres(made.length);
+        small.width = inMillimetres(made.width);
+        small.loops = true;
+        small.rows = made.rows;
+        const double scale = 100 / std::max(small.length, small.width);
+        const auto drawn = [&](bool sprite) {
+            QImage image(400, 400, QImage::Format_ARGB32_Premultiplied);
+            image.fill(Qt::white);
+            QPainter painter(&image);
+            LeafSprites sprites;
+            sprite ? sprites.draw(painter, small, {200, 200}, 0, scale)
+                   : paintLeaf(painter, small, {200, 200}, 0, scale, LeafDetail::beads);
+            painter.end();
+            return inked(image, image.rect());
+        };
+        const int whole = drawn(false);
+        EXPECT_NEAR(drawn(true), whole, 0.03 * whole) << beads;
+    }
 }
 
 } // namespace

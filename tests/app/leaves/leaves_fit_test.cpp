@@ -1,5 +1,6 @@
 #include "app/leaves/leaves_place.h"
 
+#include "app/leaves/leaf_rows_model.h"
 #include "app/session.h"
 #include "core/document/examples.h"
 
@@ -41,6 +42,9 @@ TEST_F(LeavesFitTest, ColoursMixesAndTheirPartsAreWhole) {
         EXPECT_TRUE(view->viewport()->rect().contains(QRect(last.topLeft(), QSize(1, last.height()))))
             << name << " ends at " << last.bottom() << " of " << view->viewport()->height();
         EXPECT_FALSE(view->horizontalScrollBar()->isVisible()) << name;
+        const QHeaderView* header = view->horizontalHeader();
+        for (int section = 0; section < header->count(); ++section)
+            EXPECT_GE(header->sectionSize(section), header->sectionSizeHint(section)) << name << section;
     }
 }
 
@@ -56,8 +60,9 @@ TEST_F(LeavesFitTest, EveryColourOfALeafHasItsNameWhole) {
     for (int section = 0; section < header->count(); ++section)
         EXPECT_GE(header->sectionSize(section), header->sectionSizeHint(section))
             << rows->model()->headerData(section, Qt::Horizontal).toString().toStdString();
-    EXPECT_FALSE(rows->horizontalScrollBar()->isVisible())
-        << needed() << " of " << rows->viewport()->width();
+    const int whose = LeafRowsModel::Field::whose;
+    EXPECT_GE(header->sectionSize(whose), static_cast<QAbstractItemView*>(rows)->sizeHintForColumn(whose));
+    EXPECT_FALSE(rows->horizontalScrollBar()->isVisible()) << needed() << " of " << rows->viewport()->width();
     // With more room the colours share it, with less they scroll.
     place.resize(1900, 682);
     QTest::qWait(1);

@@ -2,6 +2,7 @@
 
 #include "app/leaves/leaf_drawing.h"
 #include "app/leaves/row_lines.h"
+#include "app/messages.h"
 #include "core/figures/leaf_mass.h"
 #include "tests/app/dialogs/dialog_test.h"
 #include "tests/support/boards.h"
@@ -100,9 +101,8 @@ TEST_F(PatternDialogTest, EvenRowsAreRefusedWithWhatWouldDo) {
     open();
     choose("patternOrigin", QStringLiteral("made: rows around a basic"));
     type("patternRows", QStringLiteral("4"));
-    const QString sentence = QStringLiteral(
-        "Rows, the basic among them: with 4 rows the wire would end at the tip, where there is no "
-        "stem; take 3 or 5.");
+    const QString sentence =
+        QStringLiteral("Rows, the basic among them: %1").arg(faultText(MakeFault::evenRows, 4));
     EXPECT_EQ(dialog->notice(), sentence) << "said while it is typed";
     EXPECT_EQ(cell("patternFigures", 0, 1), QStringLiteral("–"));
     ok();
@@ -240,6 +240,24 @@ TEST(RowLines, LieInTheDrawingWhereTheyAre) {
     for (const RowLine& line : rowLines(form, nullptr))
         sum += line.beads;
     EXPECT_EQ(sum, 4000);
+}
+
+TEST_F(PatternDialogTest, ALeafOfFewBeadsIsDrawnWhole) {
+    open();
+    choose("patternOrigin", QStringLiteral("made: one loop of beads"));
+    auto* drawing = child<LeafDrawing>("leafDrawing");
+    ASSERT_TRUE(drawing);
+    for (const char* beads : {"3", "4", "5", "7", "12", "40"}) {
+        type("patternBeads", QLatin1String(beads));
+        const QImage picture = drawing->grab().toImage();
+        const QRgb ground = picture.pixel(0, 0);
+        for (int x = 0; x < picture.width(); ++x)
+            ASSERT_EQ(picture.pixel(x, 1), ground) << beads << " beads, at " << x;
+        for (int y = 0; y < picture.height(); ++y) {
+            ASSERT_EQ(picture.pixel(1, y), ground) << beads << " beads, at " << y;
+            ASSERT_EQ(picture.pixel(picture.width() - 2, y), ground) << beads << " beads, at " << y;
+        }
+    }
 }
 
 } // namespace
