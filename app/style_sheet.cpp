@@ -52,11 +52,12 @@ QLineEdit:focus, QPlainTextEdit:focus, QTextEdit:focus, QSpinBox:focus, QDoubleS
 QLineEdit[refused="true"] { color: @bad; border: 2px solid @bad; padding: 1px 5px; }
 QLineEdit:disabled, QSpinBox:disabled, QDoubleSpinBox:disabled, QComboBox:disabled { color: @faint; }
 
-QComboBox { padding-right: 22px; }
+QComboBox { padding-right: 22px; combobox-popup: 0; }
 QComboBox:focus { padding-right: 21px; }
 QComboBox::drop-down { subcontrol-origin: padding; subcontrol-position: center right; width: 20px; border: none; }
 QComboBox::down-arrow { image: url(:/marks/down.svg); width: 10px; height: 10px; }
 QComboBox QAbstractItemView { background: @card; border: 1px solid @edge; selection-background-color: @accentSoft; selection-color: @ink; }
+QComboBox QAbstractItemView::item { min-height: 24px; padding: 0 4px; }
 QSpinBox, QDoubleSpinBox, QDateEdit { padding-right: 24px; }
 QSpinBox:focus, QDoubleSpinBox:focus, QDateEdit:focus { padding-right: 23px; }
 QSpinBox::up-button, QDoubleSpinBox::up-button, QDateEdit::up-button { subcontrol-origin: border; subcontrol-position: top right; width: 22px; border: none; border-left: 1px solid @line; }

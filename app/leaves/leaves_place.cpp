@@ -58,7 +58,7 @@ LeavesPlace::LeavesPlace(Session& session, QWidget* parent)
     buildRight(right);
     auto* columns = new QHBoxLayout;
     columns->setSpacing(5 * look::unit);
-    columns->addWidget(left, 34);
+    columns->addWidget(left, 35);
     columns->addWidget(middle, 44);
     columns->addWidget(right, 35);
 

@@ -78,7 +78,7 @@ void LeavesPlace::buildLeft(QWidget* column) {
     mixes_->setObjectName(QStringLiteral("mixesTable"));
     mixesPanel_->setTable(mixes_, tr("mix"));
     mixesPanel_->setEmptyText(tr("No mixes yet. A mix is a leaf's colours from the outer row inward."));
-    fit(mixes_, {72, 106, 150}, MixesModel::Field::colours);
+    fit(mixes_, {84, 104, 150}, MixesModel::Field::colours);
     rows->addWidget(mixesPanel_);
     connect(mixes_, &GridView::currentLineChanged, this,
             [this](int line) { chooseMix(mixesModel_->mix(line)); });
