@@ -16,6 +16,14 @@ QString tr(const char* source, const char* note = nullptr) {
     return QCoreApplication::translate("Sheets", source, note);
 }
 
+/// A figure and its unit, or a gauge and its number, in one piece: its spaces do not break between lines.
+QString unbroken(QString figure) {
+    for (qsizetype i = 1; i + 1 < figure.size(); ++i)
+        if (figure[i] == QLatin1Char(' ') && (figure[i - 1].isDigit() || figure[i + 1].isDigit()))
+            figure[i] = QChar::Nbsp;
+    return figure;
+}
+
 QString wordFor(SheetWord which) {
     switch (which) {
     case SheetWord::untitled:
@@ -145,9 +153,13 @@ QString wordFor(SheetWord which) {
     case SheetWord::cardCut:
         return tr("Cut %1.");
     case SheetWord::cardBegin:
-        return tr("Lay the first %1 of %2 in along the wires of tier 1, then begin to wind.");
+        return tr("Lay the first %1 of %2 in along the wires of tier\u00a01, then begin to wind.");
     case SheetWord::cardTier:
-        return tr("Tier %1, %2: %3.");
+        return tr("Tier\u00a0%1, %2: %3.");
+    case SheetWord::cardTierOne:
+        return tr("Tier\u00a0%1: %2.");
+    case SheetWord::cardAround:
+        return tr("%1 around", "leaves");
     case SheetWord::cardTurn:
         return tr("Turn the stem a quarter.");
     case SheetWord::cardHalfTurn:
@@ -175,7 +187,7 @@ QString wordFor(SheetWord which) {
     case SheetWord::cardStakeWire:
         return tr("stake %1");
     case SheetWord::cardLayCore:
-        return tr("Lay the core wire in along the wires of tier 1.");
+        return tr("Lay the core wire in along the wires of tier\u00a01.");
     case SheetWord::ownMeasure:
         return tr("The lengths of binding rest on your own measure of %1.", "stems");
     case SheetWord::ownMeasureOf:
@@ -246,6 +258,10 @@ QString wordFor(SheetWord which) {
         return tr("core of %1: %2");
     case SheetWord::barStake:
         return tr("stake of %1: %2");
+    case SheetWord::barCores:
+        return tr("%1 × %2 for the cores of %3");
+    case SheetWord::barStakes:
+        return tr("%1 × %2 for the stakes of %3");
     case SheetWord::barWrap:
         return tr("%1: %2", "stem, length");
     case SheetWord::barRest:
@@ -279,14 +295,18 @@ QString wordFor(SheetWord which) {
         return tr("back");
     case SheetWord::potNotPlaced:
         return tr("Not placed in the pot yet: %1.");
-    case SheetWord::potPart:
-        return tr("part %1 of %2");
+    case SheetWord::potJoin:
+        return tr("Cut each sheet at one of its dashed lines and lay it on the dashed line of its neighbour.");
     }
     return {};
 }
 
 std::string out(const QString& text) {
     return text.toStdString();
+}
+
+std::string figureOut(const QString& figure) {
+    return out(unbroken(figure));
 }
 
 } // namespace
@@ -309,16 +329,16 @@ std::string TranslatedWords::word(SheetWord which, const std::vector<std::string
 }
 
 std::string TranslatedWords::size(Length length) const {
-    return out(sizeText(length, units_));
+    return figureOut(sizeText(length, units_));
 }
 std::string TranslatedWords::cut(Length length) const {
-    return out(cutText(length, units_));
+    return figureOut(cutText(length, units_));
 }
 std::string TranslatedWords::wire(Length diameter, const std::optional<GaugeNumber>& gauge) const {
-    return out(wireText(diameter, gauge));
+    return figureOut(wireText(diameter, gauge));
 }
 std::string TranslatedWords::mass(Mass mass) const {
-    return out(massText(mass, units_));
+    return figureOut(massText(mass, units_));
 }
 std::string TranslatedWords::metal(const MetalName& metal) const {
     return out(metalText(metal));
@@ -327,8 +347,8 @@ std::string TranslatedWords::cost(double cost) const {
     return out(QLocale().toString(cost, 'f', 2));
 }
 std::string TranslatedWords::hours(double minutes) const {
-    return out(minutes < 90 ? tr("%1 min").arg(QLocale().toString(std::ceil(minutes), 'f', 0))
-                            : tr("%1 h").arg(QLocale().toString(minutes / 60, 'f', 1)));
+    return figureOut(minutes < 90 ? tr("%1 min").arg(QLocale().toString(std::ceil(minutes), 'f', 0))
+                                  : tr("%1 h").arg(QLocale().toString(minutes / 60, 'f', 1)));
 }
 std::string TranslatedWords::count(std::int64_t count) const {
     return out(countText(count));
@@ -345,21 +365,24 @@ std::string TranslatedWords::wrap(const Wrap& wrap) const {
         case WrapWith::wire:
             return tr("binding wire %1").arg(wireText(wrap.width, wrap.gauge));
         case WrapWith::floss:
-            return wrap.strands == 1 ? tr("floss, 1 strand") : tr("floss, %1 strands").arg(wrap.strands);
+            return wrap.strands == 1 ? tr("floss (1 strand)") : tr("floss (%1 strands)").arg(wrap.strands);
         case WrapWith::tape:
             break;
         }
         return tr("tape %1").arg(sizeText(wrap.width, units_));
     }();
     // Lengths that rest on what her own stems took say so.
-    return out(wrap.overlapMeasured ? tr("%1 (by your own measure)").arg(name) : name);
+    return figureOut(wrap.overlapMeasured ? tr("%1 (by your own measure)").arg(name) : name);
 }
 
 std::string TranslatedWords::arrangement(Arrangement arrangement) const {
-    QString said = arrangementText(arrangement);
-    if (!said.isEmpty())
-        said[0] = said[0].toUpper();
-    return out(said);
+    return atStart(out(arrangementText(arrangement)));
+}
+std::string TranslatedWords::atStart(const std::string& said) const {
+    QString line = text(said);
+    if (!line.isEmpty())
+        line[0] = line[0].toUpper();
+    return out(line);
 }
 std::string TranslatedWords::plane(Plane plane) const {
     return out(planeText(plane));

@@ -43,7 +43,8 @@ private:
     mutable std::vector<std::unique_ptr<Face>> faces_;
 };
 
-/// The paper's words in the language of the program, and figures in the plan's units.
+/// The paper's words in the language of the program, and figures in the plan's units. A figure and its unit
+/// hold together by no-break spaces.
 class TranslatedWords : public SheetWords {
 public:
     explicit TranslatedWords(Units units) : units_(std::move(units)) {}
@@ -63,6 +64,7 @@ public:
     std::string plane(Plane plane) const override;
     std::string side(Side side) const override;
     std::string caution(SheetCaution caution) const override;
+    std::string atStart(const std::string& said) const override;
 
 private:
     Units units_;

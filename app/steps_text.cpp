@@ -129,7 +129,9 @@ std::string stepsJson(const Plan& plan, const Figures& figures, std::optional<st
             nlohmann::ordered_json one{{"step", i + 1},
                                        {"code", codeOf(step.code)},
                                        {"done", i < now},
-                                       {"text", stepText(plan, stem, figures.stems[place], step, words)}};
+                                       {"text", text(stepText(plan, stem, figures.stems[place], step, words))
+                                                    .replace(QChar::Nbsp, QLatin1Char(' '))
+                                                    .toStdString()}};
             if (step.code == BindingStepCode::tier) {
                 const Tier& tier = stem.tiers[static_cast<std::size_t>(step.tier)];
                 one["tier"] = step.tier + 1;

@@ -74,15 +74,7 @@ void MatLayout::drawView(Canvas& canvas, bool side, double left, const MatPart& 
     const double width = 2 * half(side), axis = left + width / 2;
     if (side)
         canvas.fill({left, headTop, width, bottom - headTop}, Ink::wash);
-    // What both headings say stands on one line each.
-    canvas.text({axis, headTop + ascent(type::small)},
-                says(side ? SheetWord::seenFromSide : SheetWord::seenFromFront), type::smallStrong,
-                Align::middle);
-    const double second = headTop + lineHeight(type::small) + ascent(type::small);
-    canvas.text({left + 1, second}, context_.words.side(side ? Side::front : Side::left), type::small,
-                Align::left, Ink::quiet);
-    canvas.text({left + width - 1, second}, context_.words.side(side ? Side::back : Side::right), type::small,
-                Align::right, Ink::quiet);
+    drawViewHead(canvas, side, left, headTop);
 
     std::vector<int> own;
     for (const MatRow& row : part.rows)
@@ -107,6 +99,27 @@ void MatLayout::drawView(Canvas& canvas, bool side, double left, const MatPart& 
                 drawLeaf(canvas, leaf, {axis, y0 + tier.along}, t, LeafStyle::tinted);
     }
     drawCodes(canvas, side, axis, part, y0);
+}
+
+void MatLayout::drawViewHead(Canvas& canvas, bool side, double left, double top) const {
+    const double width = 2 * half(side), axis = left + width / 2;
+    const SheetWords& words = context_.words;
+    // What both headings say stands on one line each.
+    canvas.text({axis, top + ascent(type::small)},
+                says(side ? SheetWord::seenFromSide : SheetWord::seenFromFront), type::smallStrong,
+                Align::middle);
+    const double second = top + lineHeight(type::small) + ascent(type::small);
+    const std::string first = words.side(side ? Side::front : Side::left);
+    const std::string last = words.side(side ? Side::back : Side::right);
+    canvas.text({left + mat::viewEdge, second}, first, type::small, Align::left, Ink::quiet);
+    if (facesInViews_) {
+        // In the middle of what the other two leave.
+        const double from = left + mat::viewEdge + canvas.width(first, type::small);
+        const double to = left + width - mat::viewEdge - canvas.width(last, type::small);
+        canvas.text({(from + to) / 2, second}, words.plane(side ? Plane::frontToBack : Plane::sideToSide),
+                    type::small, Align::middle);
+    }
+    canvas.text({left + width - mat::viewEdge, second}, last, type::small, Align::right, Ink::quiet);
 }
 
 void MatLayout::drawCodes(Canvas& canvas, bool side, double axis, const MatPart& part, double y0) const {
@@ -176,9 +189,10 @@ void MatLayout::drawJoin(Canvas& canvas, double left, double right, double listL
         mark.fill = Ink::accent;
         canvas.add(std::move(mark));
     }
-    canvas.text({listLeft, textY + ascent(type::smallStrong)},
-                says(SheetWord::join, {std::string(1, letter), std::to_string(other)}), type::smallStrong,
-                Align::left, Ink::accent);
+    const std::string said = says(SheetWord::join, {std::string(1, letter), std::to_string(other)});
+    // A narrow list at the paper's edge lets it begin over the views.
+    const double x = std::min(listLeft, room_.width - canvas.width(said, type::smallStrong));
+    canvas.text({x, textY + ascent(type::smallStrong)}, said, type::smallStrong, Align::left, Ink::accent);
 }
 
 MatBlock MatLayout::block(const MatViews& shown, const MatPart& part, int sheet) const {
@@ -191,19 +205,27 @@ MatBlock MatLayout::block(const MatViews& shown, const MatPart& part, int sheet)
     const double front = shown.front && mat_.frontView ? 2 * half(false) : 0;
     const double sideWidth = shown.side && mat_.sideView ? 2 * half(true) : 0;
     const double between = front > 0 && sideWidth > 0 ? mat::viewGap : 0;
-    const double listLeft = mat::scaleRoom + front + between + sideWidth + mat::listGap;
-    out.width = listLeft + list_;
+    out.width = widthOf(shown);
+    const double listLeft = out.width - list_;
 
     // Headings.
-    double y = canvas.paragraph({0, 0}, out.width - mat::sheetNumber, says(SheetWord::matOf, {stem_.name}),
-                                type::heading);
-    if (out.sheets > 1)
-        canvas.text({out.width, ascent(type::heading)},
-                    says(SheetWord::matSheet, {std::to_string(sheet), std::to_string(out.sheets)}),
-                    type::strong, Align::right);
-    if (part.first)
+    double y = 0;
+    const std::string name = says(SheetWord::matOf, {stem_.name});
+    if (beside_ > 0) {
+        const double left = out.width + mat::besideGap;
+        double top = canvas.paragraph({left, 0}, beside_, name, type::heading);
         for (const auto& [text, style] : heading())
-            y += canvas.paragraph({0, y}, out.width, text, style);
+            top += canvas.paragraph({left, top}, beside_, text, style);
+    } else {
+        y += canvas.paragraph({0, 0}, out.width - mat::sheetNumber, name, type::heading);
+        if (out.sheets > 1)
+            canvas.text({out.width, ascent(type::heading)},
+                        says(SheetWord::matSheet, {std::to_string(sheet), std::to_string(out.sheets)}),
+                        type::strong, Align::right);
+        if (part.first)
+            for (const auto& [text, style] : heading())
+                y += canvas.paragraph({0, y}, out.width, text, style);
+    }
     if (stem_.tiers.empty())
         y += canvas.paragraph({0, y}, out.width, says(SheetWord::noLeaves), type::small);
     if (mat_.steeper)
@@ -257,6 +279,8 @@ MatBlock MatLayout::block(const MatViews& shown, const MatPart& part, int sheet)
         drawJoin(canvas, mat::scaleRoom, viewsRight, listLeft, y0 + part.to, bottom - mat::joinLine,
                  static_cast<char>('A' + (sheet - 1) % 26), sheet + 1);
     out.height = bottom + mat::blockFoot;
+    if (beside_ > 0)
+        out.width = room_.width;
     return out;
 }
 

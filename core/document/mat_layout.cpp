@@ -12,8 +12,10 @@ MatLayout::MatLayout(const SheetContext& context, std::size_t place, const BoxMm
     list_ = list.width();
     const double views = room.width - mat::scaleRoom - mat::listGap - list_;
     even_ = list.evenWrap();
+    facesInViews_ = list.facesInViews();
+    const double narrowest = mat::scaleRoom + 2 * mat::leastHalf + mat::listGap + list_;
     const double tall =
-        room.height - headHeight(room.width, 2) - viewHead() - mat::blockFoot - 2 * joinOverlap - 2;
+        room.height - headHeight(narrowest, 2) - viewHead() - mat::blockFoot - 2 * joinOverlap - 2;
     const double both = 2 * std::max(plain.halfFront + mat::viewEdge, mat::leastHalf) * plain.frontView +
                         2 * std::max(plain.halfSide + mat::viewEdge, mat::leastHalf) * plain.sideView +
                         mat::viewGap;
@@ -26,6 +28,22 @@ MatLayout::MatLayout(const SheetContext& context, std::size_t place, const BoxMm
     mat_ = layFlat(context.plan, stem_, {std::max(views / 2 - mat::viewEdge, 5.0), tall});
     for (auto& [shown, parts] : parts_)
         parts = cut(shown);
+    if (parts_.size() > 1 || parts_[0].second.size() == 1 || mat_.steeper || mat_.tooLong)
+        return;
+    // Rather than carry a little of a stem over, its heading gives way.
+    beside_ = room.width - widthOf(parts_[0].first) - mat::besideGap;
+    if (beside_ >= mat::leastBeside)
+        if (std::vector<MatPart> whole = cut(parts_[0].first); whole.size() == 1) {
+            parts_[0].second = std::move(whole);
+            return;
+        }
+    beside_ = 0;
+}
+
+double MatLayout::widthOf(const MatViews& shown) const {
+    const double front = shown.front && mat_.frontView ? 2 * half(false) : 0;
+    const double side = shown.side && mat_.sideView ? 2 * half(true) : 0;
+    return mat::scaleRoom + front + (front > 0 && side > 0 ? mat::viewGap : 0) + side + mat::listGap + list_;
 }
 
 std::size_t MatLayout::sheets() const {
@@ -68,10 +86,13 @@ std::vector<std::pair<std::string, TextStyle>> MatLayout::heading() const {
 double MatLayout::headHeight(double width, int remarks) const {
     std::vector<Mark> none;
     const Canvas canvas(context_, none);
-    double height =
-        canvas.paragraphHeight(width - mat::sheetNumber, says(SheetWord::matOf, {stem_.name}), type::heading);
-    for (const auto& [text, style] : heading())
-        height += canvas.paragraphHeight(width, text, style);
+    double height = 0;
+    if (beside_ == 0) {
+        height += canvas.paragraphHeight(width - mat::sheetNumber, says(SheetWord::matOf, {stem_.name}),
+                                         type::heading);
+        for (const auto& [text, style] : heading())
+            height += canvas.paragraphHeight(width, text, style);
+    }
     if (stem_.tiers.empty())
         height += canvas.paragraphHeight(width, says(SheetWord::noLeaves), type::small);
     // Room for the remarks on leaves that gave way.
@@ -94,7 +115,7 @@ std::vector<MatPart> MatLayout::cut(const MatViews& shown) const {
     for (const MatRow& row : list.rows())
         if (row.tier < 0 || shows(shown, mat_.tiers[static_cast<std::size_t>(row.tier)]))
             rows.push_back(row);
-    const double window = std::max(room_.height - headHeight(room_.width, mat_.steeper + mat_.tooLong) -
+    const double window = std::max(room_.height - headHeight(widthOf(shown), mat_.steeper + mat_.tooLong) -
                                        std::max(viewHead(), list.headHeight()) - mat::blockFoot,
                                    mat::leastWindow);
     std::vector<MatPart> parts;

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/document/mat_block.h"
+#include "core/document/mat_measures.h"
 #include "core/document/mat_rows.h"
 
 #include <algorithm>
@@ -10,21 +11,6 @@
 #include <vector>
 
 namespace stemwright {
-
-// Measures of a mat's parts, mm.
-namespace mat {
-inline constexpr double scaleRoom = 9.5;  ///< the scale of height at the left
-inline constexpr double axisGap = 1.2;    ///< between the scale and the first view
-inline constexpr double leastHalf = 17;   ///< of a view, so that its heading has room
-inline constexpr double viewEdge = 1;     ///< beside the widest leaf
-inline constexpr double viewGap = 2;      ///< between the views
-inline constexpr double listGap = 4;      ///< where the lines lead from the joints to their rows
-inline constexpr double headGap = 1.5;    ///< below the headings
-inline constexpr double blockFoot = 2.5;  ///< below the foot
-inline constexpr double joinLine = 3.4;   ///< of the list, for "join …"
-inline constexpr double sheetNumber = 30; ///< for "sheet 2 of 3"
-inline constexpr double leastWindow = 60; ///< of stem that a sheet shows at least
-} // namespace mat
 
 /// A part of a stem between two cuts.
 struct MatPart {
@@ -69,6 +55,8 @@ private:
 
     std::vector<std::pair<std::string, TextStyle>> heading() const;
     double headHeight(double width, int remarks) const;
+    /// How wide a sheet with these views is, without a heading beside them.
+    double widthOf(const MatViews& shown) const;
     double viewHead() const { return 2 * lineHeight(type::small) + 1; }
 
     /// Whether a view that is shown has leaves of the tier; without any the tier belongs to the first one.
@@ -78,6 +66,7 @@ private:
 
     MatBlock block(const MatViews& shown, const MatPart& part, int sheet) const;
     void drawStem(Canvas& canvas, double axis, const MatPart& part, double y0) const;
+    void drawViewHead(Canvas& canvas, bool side, double left, double top) const;
     void drawScale(Canvas& canvas, double x, const MatPart& part, double y0) const;
     void drawView(Canvas& canvas, bool side, double left, const MatPart& part, double headTop, double y0,
                   double bottom) const;
@@ -92,7 +81,9 @@ private:
     BoxMm room_;
     bool landscape_;
     double list_ = 0;
+    double beside_ = 0; ///< width of a heading that stands beside the list, so that the stem has all the height
     std::optional<Length> even_;
+    bool facesInViews_ = false;
     MatStem mat_;
     std::vector<std::pair<MatViews, std::vector<MatPart>>> parts_;
 };

@@ -1,7 +1,10 @@
 #include "core/document/mat_rows.h"
 
+#include "core/document/mat_measures.h"
+
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 
 namespace stemwright {
 
@@ -12,6 +15,7 @@ constexpr double widest = 74; ///< of the list
 constexpr double iconRoom = 3.4;
 constexpr double rowGap = 1.3; ///< between the columns
 constexpr std::size_t iconColumn = 1;
+constexpr double leastBare = 24; ///< for what belongs to no tier, before it takes the whole width
 
 /// Which way the tier faces, in words: a pair's plane, a single leaf's side, a whorl's count and first side.
 std::string facing(const SheetContext& context, const Tier& tier) {
@@ -53,62 +57,84 @@ std::optional<Length> evenWrap(const MatStem& mat) {
     return out;
 }
 
-std::vector<MatRow> rowsOf(const SheetContext& context, const Stem& stem, const MatStem& mat, bool even) {
+bool viewsSayFaces(const SheetContext& context, const Stem& stem) {
+    if (stem.tiers.empty() || std::any_of(stem.tiers.begin(), stem.tiers.end(),
+                                          [](const Tier& tier) { return tier.slots.size() != 2; }))
+        return false;
+    const SheetWords& words = context.words;
+    const auto fits = [&](Side first, Plane plane, Side last) {
+        double width = 2 * (mat::viewWordGap + mat::viewEdge);
+        for (const std::string& said : {words.side(first), words.plane(plane), words.side(last)})
+            width += context.measure.width(said, type::small);
+        return width <= 2 * mat::leastHalf;
+    };
+    return fits(Side::left, Plane::sideToSide, Side::right) &&
+           fits(Side::front, Plane::frontToBack, Side::back);
+}
+
+std::vector<MatRow> rowsOf(const SheetContext& context, const Stem& stem, const MatStem& mat, bool faces,
+                           bool even) {
     std::vector<MatRow> rows;
     for (std::size_t t = 0; t < stem.tiers.size(); ++t) {
         const bool last = t + 1 == stem.tiers.size();
         MatRow row{mat.tiers[t].along, static_cast<int>(t), {}, 0, 0};
-        row.cells = {std::to_string(t + 1), "", facing(context, stem.tiers[t]), codes(context, stem.tiers[t]),
-                     last ? context.words.word(SheetWord::tail)
-                          : context.words.size(millimetres(mat.tiers[t].wrap))};
-        if (even)
-            row.cells.pop_back();
+        row.cells = {std::to_string(t + 1), ""};
+        if (faces)
+            row.cells.push_back(facing(context, stem.tiers[t]));
+        row.cells.push_back(codes(context, stem.tiers[t]));
+        if (!even)
+            row.cells.push_back(last ? context.words.word(SheetWord::tail)
+                                     : context.words.size(millimetres(mat.tiers[t].wrap)));
         rows.push_back(std::move(row));
     }
     const bool planted = mat.length - mat.clay > 0.05;
+    const auto bare = [&](double along, std::string said) {
+        rows.push_back({along, -1, {std::move(said)}, 0, 0});
+    };
     // The tail's length stands in its middle, above the clay line where there is one.
     const double tail = inMillimetres(stem.tail);
-    rows.push_back({mat.length - tail + tail / 2,
-                    -1,
-                    {"", "", context.words.word(SheetWord::tailBelow, {context.words.size(stem.tail)}), "", ""},
-                    0,
-                    0});
+    bare(mat.length - tail + tail / 2,
+         context.words.word(SheetWord::tailBelow, {context.words.size(stem.tail)}));
     if (planted)
-        rows.push_back({mat.clay, -1, {"", "", context.words.word(SheetWord::clayLine), "", ""}, 0, 0});
-    rows.push_back(
-        {mat.length,
-         -1,
-         {"", "", planted ? context.words.word(SheetWord::foot) : context.words.word(SheetWord::clayLine), "",
-          ""},
-         0,
-         0});
+        bare(mat.clay, context.words.word(SheetWord::clayLine));
+    bare(mat.length, context.words.word(planted ? SheetWord::foot : SheetWord::clayLine));
     std::stable_sort(rows.begin(), rows.end(),
                      [](const MatRow& a, const MatRow& b) { return a.along < b.along; });
     return rows;
 }
 
 Table tableOf(const SheetContext& context, const std::vector<std::string>& head,
-              const std::vector<MatRow>& rows) {
+              const std::vector<MatRow>& rows, bool faces, bool even) {
     const std::size_t count = head.size();
-    std::vector<double> natural{4, iconRoom, 4, 4, 4};
-    natural.resize(count);
+    std::vector<double> natural(count, 4);
+    natural[iconColumn] = iconRoom;
     for (std::size_t c = 0; c < count; ++c)
         if (c != iconColumn)
             natural[c] = std::max(natural[c], context.measure.width(head[c], type::smallStrong) + 0.2);
     for (const MatRow& row : rows)
         for (std::size_t c = 0; c < count; ++c)
-            // What belongs to no tier runs over the columns.
             if (c != iconColumn && row.tier >= 0)
                 natural[c] = std::max(natural[c], context.measure.width(row.cells[c], type::small) + 0.2);
     // Whorls of many leaves and words of other tongues wrap inside their columns.
     double spare = widest - rowGap * static_cast<double>(count - 1) - natural[0] - iconRoom;
-    if (count == 5)
-        spare -= natural[4] = std::min(natural[4], 16.0);
-    natural[2] = std::min(natural[2], std::max(spare * 0.5, spare - natural[3]));
-    natural[3] = std::min(natural[3], spare - natural[2]);
+    if (!even)
+        spare -= natural.back() = std::min(natural.back(), 16.0);
+    double& leaves = natural[faces ? 3 : 2];
+    if (faces) {
+        natural[2] = std::min(natural[2], std::max(spare * 0.5, spare - leaves));
+        spare -= natural[2];
+    }
+    leaves = std::min(leaves, spare);
+    // What belongs to no tier takes no more than two lines of a narrow list.
+    const double others =
+        std::accumulate(natural.begin(), natural.end(), 0.0) - leaves + rowGap * static_cast<double>(count - 1);
+    for (const MatRow& row : rows)
+        while (row.tier < 0 && others + leaves < leastBare &&
+               context.measure.lines(row.cells[0], type::small, others + leaves).size() > 2)
+            leaves += 0.5;
     std::vector<Table::Column> columns;
     for (std::size_t c = 0; c < count; ++c)
-        columns.push_back({natural[c], c == 0 || c == 4 ? Align::right : Align::left});
+        columns.push_back({natural[c], c == 0 || (!even && c + 1 == count) ? Align::right : Align::left});
     return Table(std::move(columns), type::small, rowGap);
 }
 
@@ -116,23 +142,29 @@ Table tableOf(const SheetContext& context, const std::vector<std::string>& head,
 
 MatRows::MatRows(const SheetContext& context, const Stem& stem, const MatStem& mat)
     : table_({}, type::small), stem_(stem) {
-    head_ = {context.words.word(SheetWord::columnTier), "", context.words.word(SheetWord::columnFaces),
-             context.words.word(SheetWord::columnLeavesOf), context.words.word(SheetWord::columnWrap)};
     evenWrap_ = stemwright::evenWrap(mat);
-    if (evenWrap_)
-        head_.pop_back();
-    rows_ = rowsOf(context, stem, mat, evenWrap_.has_value());
-    table_ = tableOf(context, head_, rows_);
-    for (MatRow& row : rows_) {
-        // What belongs to no tier may run over the columns to its right.
+    facesInViews_ = viewsSayFaces(context, stem);
+    const bool faces = !facesInViews_, even = evenWrap_.has_value();
+    head_ = {context.words.word(SheetWord::columnTier), ""};
+    if (faces)
+        head_.push_back(context.words.word(SheetWord::columnFaces));
+    head_.push_back(context.words.word(SheetWord::columnLeavesOf));
+    if (!even)
+        head_.push_back(context.words.word(SheetWord::columnWrap));
+    rows_ = rowsOf(context, stem, mat, faces, even);
+    table_ = tableOf(context, head_, rows_, faces, even);
+    for (MatRow& row : rows_)
         if (row.tier < 0)
             row.height =
-                Table({{width() - table_.columns()[0].width - iconRoom - 2 * rowGap, Align::left}}, type::small)
-                    .rowHeight(context, {row.cells[2]});
+                Table({{width() - bareLeft(), Align::left}}, type::small).rowHeight(context, row.cells);
         else
             row.height = std::max(table_.rowHeight(context, row.cells), iconRoom - 0.6);
-    }
     headHeight_ = table_.height(context, head_, type::smallStrong);
+}
+
+double MatRows::bareLeft() const {
+    const double left = table_.columns()[0].width + iconRoom + 2 * rowGap;
+    return width() - left < leastBare ? 0 : left;
 }
 
 void MatRows::drawHead(Canvas& canvas, PointMm top) const {
@@ -142,9 +174,8 @@ void MatRows::drawHead(Canvas& canvas, PointMm top) const {
 void MatRows::draw(Canvas& canvas, double x, const MatRow& row) const {
     const double number = table_.columns()[0].width;
     if (row.tier < 0) {
-        const double left = x + number + iconRoom + 2 * rowGap;
-        Table({{x + width() - left, Align::left}}, type::small)
-            .row(canvas, {left, row.top}, {row.cells[2]}, type::small, Ink::quiet);
+        Table({{width() - bareLeft(), Align::left}}, type::small)
+            .row(canvas, {x + bareLeft(), row.top}, row.cells, type::small, Ink::quiet);
         return;
     }
     table_.row(canvas, {x, row.top}, row.cells);

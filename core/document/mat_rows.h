@@ -18,7 +18,8 @@ struct MatRow {
     double top = 0;    ///< where it stands at last
 };
 
-/// The columns of the list: number, drawing of how the tier faces, the same in words, leaves, wrap below.
+/// The columns of the list: number, drawing of how the tier faces, the same in words unless the views' headings
+/// say it, leaves, wrap below unless it is the same everywhere.
 class MatRows {
 public:
     MatRows(const SheetContext& context, const Stem& stem, const MatStem& mat);
@@ -27,6 +28,8 @@ public:
     /// What is wrapped from each tier to the next, where it is the same everywhere; the list has no column
     /// then.
     const std::optional<Length>& evenWrap() const { return evenWrap_; }
+    /// Every tier is a pair, and the headings of the views have room for which way those face.
+    bool facesInViews() const { return facesInViews_; }
     double headHeight() const { return headHeight_; }
     const std::vector<MatRow>& rows() const { return rows_; }
 
@@ -35,11 +38,15 @@ public:
     void draw(Canvas& canvas, double x, const MatRow& row) const;
 
 private:
+    /// Where a row that belongs to no tier begins: right of the drawings, or at the left of a narrow list.
+    double bareLeft() const;
+
     Table table_;
     std::vector<std::string> head_;
     std::vector<MatRow> rows_;
     double headHeight_ = 0;
     std::optional<Length> evenWrap_;
+    bool facesInViews_ = false;
     const Stem& stem_;
 };
 

@@ -5,12 +5,29 @@
 #include <algorithm>
 #include <cmath>
 #include <numeric>
+#include <string_view>
 
 namespace stemwright {
 
 namespace {
 template <class... Fs> struct Each : Fs... { using Fs::operator()...; };
 constexpr double rowPadding = 0.7; ///< above and below the text of a table's row
+constexpr double airy = 12;        ///< between columns where there is room for it
+constexpr std::string_view noBreakSpace = "\xc2\xa0";
+constexpr double crowded = 2;       ///< the least that columns should have beyond the gap
+constexpr double brokenHead = 0.62; ///< of a heading, so that it goes into two lines
+
+/// How wide the widest piece is that does not break.
+double longestWord(const SheetContext& context, const std::string& text, TextStyle style) {
+    double most = 0;
+    for (std::size_t from = 0; from < text.size();) {
+        const std::size_t to = std::min(text.find(' ', from), text.size());
+        most = std::max(most, context.measure.width(text.substr(from, to - from), style) + 0.2);
+        from = to + 1;
+    }
+    return most;
+}
+
 } // namespace
 
 std::vector<std::size_t> SheetContext::stems() const {
@@ -65,7 +82,13 @@ void Canvas::fill(const BoxMm& b, Ink ink) {
 void Canvas::text(PointMm at, const std::string& text, TextStyle style, Align align, Ink ink) {
     if (text.empty())
         return;
-    marks_.emplace_back(TextMark{at, align, text, style, ink, width(text, style), 0});
+    // No-break spaces have done their work once lines are broken; on the page they are spaces like all others,
+    // so that a search finds what it looks for.
+    std::string shown = text;
+    for (std::size_t i = shown.find(noBreakSpace); i != std::string::npos; i = shown.find(noBreakSpace, i))
+        shown.replace(i, noBreakSpace.size(), " ");
+    const double wide = width(shown, style);
+    marks_.emplace_back(TextMark{at, align, std::move(shown), style, ink, wide, 0});
 }
 
 double Canvas::paragraph(PointMm top, double width, const std::string& text, TextStyle style, Align align,
@@ -90,12 +113,24 @@ double Canvas::paragraphHeight(double width, const std::string& text, TextStyle 
 Table Table::fitted(const SheetContext& context, const std::vector<std::vector<std::string>>& rows,
                     const std::vector<Align>& aligns, TextStyle style, TextStyle headStyle, double width) {
     const std::size_t count = aligns.size();
-    std::vector<double> wanted(count, 4);
+    std::vector<double> wanted(count, 4), heads(count, 0);
     for (std::size_t r = 0; r < rows.size(); ++r)
         for (std::size_t c = 0; c < count && c < rows[r].size(); ++c)
-            wanted[c] =
-                std::max(wanted[c], context.measure.width(rows[r][c], r == 0 ? headStyle : style) + 0.2);
+            (r == 0 ? heads : wanted)[c] =
+                std::max((r == 0 ? heads : wanted)[c],
+                         context.measure.width(rows[r][c], r == 0 ? headStyle : style) + 0.2);
     const double room = width - gap * static_cast<double>(count - 1);
+    const auto withHeads = [&](double part) {
+        std::vector<double> out = wanted;
+        for (std::size_t c = 0; c < count; ++c)
+            out[c] = std::max(out[c], std::max(longestWord(context, rows[0][c], headStyle), heads[c] * part));
+        return out;
+    };
+    // Where that would crowd the columns, a long heading over short figures breaks into two lines.
+    const std::vector<double> whole = withHeads(1);
+    wanted = std::accumulate(whole.begin(), whole.end(), 0.0) + crowded * static_cast<double>(count - 1) <= room
+                 ? whole
+                 : withHeads(brokenHead);
     double sum = std::accumulate(wanted.begin(), wanted.end(), 0.0);
     if (sum > room) {
         // The widest columns give way until all fit: every column keeps what it wants up to a common limit.
@@ -111,7 +146,14 @@ Table Table::fitted(const SheetContext& context, const std::vector<std::vector<s
             w = std::min(w, low);
         sum = room;
     }
-    wanted[0] += room - sum;
+    // What is left over lets figures stand apart; the rest goes to the first column.
+    double spare = room - sum;
+    const double each = count > 1 ? std::min(airy - gap, spare / static_cast<double>(count - 1)) : 0;
+    for (std::size_t c = 1; c < count; ++c) {
+        wanted[c] += each;
+        spare -= each;
+    }
+    wanted[0] += spare;
     std::vector<Column> columns;
     for (std::size_t c = 0; c < count; ++c)
         columns.push_back({wanted[c], aligns[c]});

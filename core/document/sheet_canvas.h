@@ -78,8 +78,8 @@ public:
     Table(std::vector<Column> columns, TextStyle style, double between = gap)
         : columns_(std::move(columns)), style_(style), gap_(between) {}
 
-    /// Columns as wide as their texts, the widest ones narrowed until all fit into `width`; what is left over
-    /// goes to the first column.
+    /// Columns as wide as their texts, long headings broken into lines, the widest columns narrowed until all
+    /// fit into `width`; what is left over parts the columns, and the rest goes to the first.
     static Table fitted(const SheetContext& context, const std::vector<std::vector<std::string>>& rows,
                         const std::vector<Align>& aligns, TextStyle style, TextStyle headStyle, double width);
 

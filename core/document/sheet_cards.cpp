@@ -11,6 +11,51 @@ namespace {
 
 constexpr double tick = 3.2;     ///< side of a box to tick
 constexpr double leastRow = 5.4; ///< mm, so that the boxes keep apart
+constexpr std::size_t stepColumn = 2;
+constexpr double figureAir = 2.5; ///< at the left of each column of figures, beyond the gap
+
+struct Card {
+    std::size_t place; ///< in plan.stems
+    std::vector<std::vector<std::string>> rows;
+};
+
+std::vector<std::vector<std::string>> rowsOf(const SheetContext& context, std::size_t place) {
+    const SheetWords& words = context.words;
+    const Stem& stem = context.plan.stems[place];
+    const StemFigures& figures = context.figures.stems[place];
+    std::vector<std::vector<std::string>> rows;
+    for (const BindingStep& step : bindingSteps(context.plan, stem)) {
+        const bool winds = !figures.wraps.empty() && step.code != BindingStepCode::cut &&
+                           step.code != BindingStepCode::stake && step.wrap < figures.wraps.size();
+        rows.push_back({"", std::to_string(rows.size() + 1), stepText(context.plan, stem, figures, step, words),
+                        step.along > Length{} ? words.size(step.along) : "",
+                        winds ? words.cut(step.used[step.wrap]) : "",
+                        winds ? words.cut(figures.wraps[step.wrap].toCut - step.used[step.wrap]) : ""});
+    }
+    return rows;
+}
+
+/// The figures take what they need, and the steps all the rest.
+Table tableOf(const SheetContext& context, const std::vector<std::string>& head, const std::vector<Card>& cards,
+              double room) {
+    std::vector<Table::Column> columns{{tick + 1, Align::left}, {0, Align::right}, {0, Align::left},
+                                       {0, Align::right},       {0, Align::right}, {0, Align::right}};
+    double rest = room - Table::gap * static_cast<double>(columns.size() - 1);
+    for (std::size_t c = 0; c < columns.size(); ++c) {
+        if (c == stepColumn)
+            continue;
+        double& width = columns[c].width;
+        width = std::max(width, context.measure.width(head[c], type::smallStrong) + 0.2);
+        for (const Card& card : cards)
+            for (const std::vector<std::string>& row : card.rows)
+                width = std::max(width, context.measure.width(row[c], type::text) + 0.2);
+        if (c > stepColumn)
+            width += figureAir;
+        rest -= width;
+    }
+    columns[stepColumn].width = rest;
+    return Table(std::move(columns), type::text);
+}
 
 } // namespace
 
@@ -24,30 +69,16 @@ std::vector<Page> cardPages(const SheetContext& context) {
     std::vector<Page> pages;
     if (context.stems().empty())
         return pages;
+    std::vector<Card> cards;
+    for (const std::size_t place : context.stems())
+        cards.push_back({place, rowsOf(context, place)});
     SheetFlow flow(context, frame, words.word(SheetWord::cardsTitle));
+    // The same on every card, so that figures stand below each other all down the page.
+    const Table table = tableOf(context, head, cards, flow.room().width);
     if (const std::string own = context.ownMeasure(); !own.empty())
         flow.paragraph(own, type::text);
-    for (const std::size_t place : context.stems()) {
+    for (const auto& [place, rows] : cards) {
         const Stem& stem = context.plan.stems[place];
-        const StemFigures& figures = context.figures.stems[place];
-        const std::vector<BindingStep> steps = bindingSteps(context.plan, stem);
-        std::vector<std::vector<std::string>> rows;
-        for (const BindingStep& step : steps) {
-            const bool winds = !figures.wraps.empty() && step.code != BindingStepCode::cut &&
-                               step.code != BindingStepCode::stake && step.wrap < figures.wraps.size();
-            rows.push_back({"", std::to_string(rows.size() + 1),
-                            stepText(context.plan, stem, figures, step, words),
-                            step.along > Length{} ? words.size(step.along) : "",
-                            winds ? words.cut(step.used[step.wrap]) : "",
-                            winds ? words.cut(figures.wraps[step.wrap].toCut - step.used[step.wrap]) : ""});
-        }
-        std::vector<Table::Column> columns{{8, Align::left},   {7, Align::right},  {0, Align::left},
-                                           {16, Align::right}, {20, Align::right}, {18, Align::right}};
-        double fixed = Table::gap * static_cast<double>(columns.size() - 1);
-        for (const Table::Column& column : columns)
-            fixed += column.width;
-        columns[2].width = flow.room().width - fixed;
-        const Table table(columns, type::text);
         // A card stays together where a page holds it.
         const double whole = flow.tableHeight(table, head, rows, leastRow);
         flow.heading(stem.name, whole < flow.room().height - 15 ? whole : 30);

@@ -8,13 +8,14 @@ namespace stemwright {
 
 namespace {
 
-constexpr double columnGap = 3;    ///< mm between stems, before scaling
-constexpr double nameRoom = 7;     ///< below a row of stems
-constexpr double pictureTall = 96; ///< the most that the picture takes of a page
-constexpr double largest = 1.6;    ///< of the real size
-constexpr double plantPart = 0.45; ///< of the width, for the plant in its pot
-constexpr double sideGap = 8;      ///< between the two halves of the list of mixes
-constexpr double swatch = 9;       ///< room for the picture of a mix
+constexpr double columnGap = 3;      ///< mm between stems, before scaling
+constexpr double nameRoom = 7;       ///< below a row of stems
+constexpr double pictureTall = 96;   ///< the most that the picture takes of a small page …
+constexpr double picturePart = 0.36; ///< … and of the height of a large one
+constexpr double largest = 1.6;      ///< of the real size
+constexpr double plantPart = 0.45;   ///< of the width, for the plant in its pot
+constexpr double sideGap = 8;        ///< between the two halves of the list of mixes
+constexpr double swatch = 9;         ///< room for the picture of a mix
 
 /// Stems in their proportions, side by side with their feet on one line, in as many lines as make them largest.
 void stemsBeside(SheetFlow& flow, const SheetContext& context, const BoxMm& room) {
@@ -44,7 +45,17 @@ void stemsBeside(SheetFlow& flow, const SheetContext& context, const BoxMm& room
             lines = next;
     const double scale = scaleFor(lines);
     const std::size_t each = (stems.size() + lines - 1) / lines;
-    double y = room.y;
+    // In the middle of their room where they do not fill it.
+    double used = 0;
+    for (std::size_t from = 0; from < stems.size(); from += each) {
+        double up = 1, down = 0;
+        for (std::size_t i = from; i < std::min(from + each, stems.size()); ++i) {
+            up = std::max(up, stems[i].up * scale);
+            down = std::max(down, stems[i].down * scale);
+        }
+        used += up + down + nameRoom;
+    }
+    double y = room.y + std::max(tall - used, 0.0) / 2;
     for (std::size_t from = 0; from < stems.size(); from += each) {
         const std::size_t to = std::min(from + each, stems.size());
         double sum = 0, up = 1, down = 0;
@@ -84,7 +95,7 @@ void stemsBeside(SheetFlow& flow, const SheetContext& context, const BoxMm& room
 
 /// The plant in its pot, and beside it the stems one by one; the stems alone where not all are asked for.
 void picture(SheetFlow& flow, const SheetContext& context) {
-    const double tall = std::min(pictureTall, flow.left() * 0.5);
+    const double tall = std::min(std::max(pictureTall, flow.room().height * picturePart), flow.left() * 0.5);
     flow.need(tall);
     BoxMm stems{flow.room().x, flow.y(), flow.room().width, tall};
     if (context.options.stems.empty()) {
@@ -177,7 +188,7 @@ void figures(SheetFlow& flow, const SheetContext& context) {
                                   words.word(SheetWord::columnDrift),   words.word(SheetWord::columnThick),
                                   words.word(SheetWord::columnLeafWire)};
     for (const Wrap& wrap : context.plan.binding.wraps)
-        head.push_back(words.wrap(wrap));
+        head.push_back(words.atStart(words.wrap(wrap)));
     const std::vector<std::size_t> places = context.stems();
     const bool cores =
         std::any_of(places.begin(), places.end(), [&](std::size_t i) { return context.plan.stems[i].core; });

@@ -8,9 +8,22 @@ namespace stemwright {
 
 namespace {
 
-constexpr double overlap = 10;  ///< of neighbouring parts of a pot that is larger than the paper
-constexpr double partRoom = 30; ///< for "part 1 of 4"
-constexpr double outside = 8;   ///< room around the opening for "front" and "back"
+constexpr double leastOverlap = 12; ///< of neighbouring parts of a pot that is larger than the paper
+constexpr double partRoom = 30;     ///< for "sheet 1 of 4"
+constexpr double outside = 8;       ///< room before and behind the opening for "front" and "back"
+constexpr double beside = 1;        ///< at its left and right, for its line
+constexpr double cross = 1.4;       ///< from a stem's mark to the ends of its cross
+constexpr double markRoom = cross + 0.2;
+
+/// How a length is parted so that each part fits into a window, all parts alike and each over its neighbour.
+struct Parts {
+    int count = 1;
+    double each = 0; ///< of the paper; where one is enough, all of the window
+
+    Parts(double whole, double window, double overlap)
+        : count(whole <= window ? 1 : static_cast<int>(std::ceil((whole - overlap) / (window - overlap)))),
+          each(count == 1 ? window : (whole + overlap * (count - 1)) / count) {}
+};
 
 /// The part of a line inside a box; false where there is none (Liang and Barsky's way, textbook).
 bool clipped(PointMm& a, PointMm& b, const BoxMm& box) {
@@ -32,138 +45,289 @@ bool clipped(PointMm& a, PointMm& b, const BoxMm& box) {
     return true;
 }
 
+/// The template for the clay: what is on it, and how it is parted where the pot is larger than the paper.
+class PotTemplate {
+public:
+    PotTemplate(const SheetContext& context, const SheetFrame& frame);
+
+    std::vector<Page> pages() const;
+
+private:
+    /// The sheets with the paper held one way.
+    struct Held {
+        bool landscape = false;
+        BoxMm room{};
+        std::string note{};
+        double text = 0; ///< height of the words above the template; alike on every sheet
+        Parts across{0, 1, 0}, down{0, 1, 0};
+
+        int sheets() const { return across.count * down.count; }
+    };
+    /// One sheet: the window through which the pot is seen on the page, and where the pot's middle is.
+    struct Sheet {
+        int column = 0, row = 0;
+        BoxMm window;
+        PointMm middle;
+        std::vector<BoxMm> taken{}; ///< where nothing more may be written
+    };
+
+    Held held(bool landscape) const;
+    int number(int column, int row) const { return row * held_.across.count + column + 1; }
+    void words(Canvas& canvas, int sheet) const;
+    void outline(Canvas& canvas, const Sheet& sheet) const;
+    void sides(Canvas& canvas, Sheet& sheet) const;
+    void marks(Canvas& canvas, Sheet& sheet, std::vector<StemId>& shown) const;
+    void name(Canvas& canvas, Sheet& sheet, std::size_t stem, PointMm at, double half) const;
+    void joins(Canvas& canvas, Sheet& sheet) const;
+    void join(Canvas& canvas, Sheet& sheet, bool upright, double at, int other, int letter) const;
+    bool put(Canvas& canvas, Sheet& sheet, TextMark mark) const;
+
+    std::string says(SheetWord word, const std::vector<std::string>& values = {}) const {
+        return context_.words.word(word, values);
+    }
+
+    const SheetContext& context_;
+    const SheetFrame& frame_;
+    const Pot& pot_;
+    double radius_;
+    double overlap_ = leastOverlap;
+    double wholeX_ = 0, wholeY_ = 0;
+    std::string line_, missing_;
+    int unplaced_ = 0;
+    Held held_;
+};
+
+PotTemplate::PotTemplate(const SheetContext& context, const SheetFrame& frame)
+    : context_(context), frame_(frame), pot_(context.plan.pot), radius_(inMillimetres(pot_.topDiameter) / 2) {
+    // Stems may stand beyond the rim of a pot that was changed since.
+    double reachX = radius_, reachY = radius_ * breadthPart(pot_);
+    for (const std::size_t i : context.stems()) {
+        const Stem& stem = context.plan.stems[i];
+        if (!stem.standing) {
+            missing_ += (missing_.empty() ? "" : ", ") + stem.name;
+            ++unplaced_;
+            continue;
+        }
+        reachX = std::max(reachX, std::abs(inMillimetres(stem.standing->x)) + 6);
+        reachY = std::max(reachY, std::abs(inMillimetres(stem.standing->y)) + 6);
+        overlap_ = std::max(overlap_, inMillimetres(context.figures.stems[i].bundle) + 2 * markRoom + 1);
+    }
+    wholeX_ = 2 * (reachX + beside);
+    wholeY_ = 2 * (reachY + outside);
+    const auto size = [&](Length length) { return context.words.size(length); };
+    line_ = says(SheetWord::potLine,
+                 {pot_.name.empty() ? says(SheetWord::potTitle) : pot_.name,
+                  pot_.opening == PotOpening::round ? size(pot_.topDiameter)
+                                                    : size(pot_.topDiameter) + " × " + size(pot_.topBreadth),
+                  size(pot_.depth)});
+    held_ = held(false);
+    if (Held lying = held(true); lying.sheets() < held_.sheets())
+        held_ = std::move(lying);
+}
+
+PotTemplate::Held PotTemplate::held(bool landscape) const {
+    Held out;
+    out.landscape = landscape;
+    out.room = frame_.room(landscape);
+    std::vector<Mark> none;
+    const Canvas measure(context_, none);
+    const double width = out.room.width;
+    out.note = missing_.empty() ? "" : says(SheetWord::potNotPlaced, {missing_});
+    // So many that their names would push the pot off the page are counted instead.
+    if (measure.paragraphHeight(width, out.note, type::small) > out.room.height / 4)
+        out.note = says(SheetWord::potNotPlaced, {context_.words.count(unplaced_)});
+    out.text = measure.paragraphHeight(width - partRoom, line_, type::text) +
+               measure.paragraphHeight(width, says(SheetWord::potSpots), type::text) +
+               measure.paragraphHeight(width, out.note, type::small) + 3;
+    const auto part = [&] {
+        out.across = Parts(wholeX_, width, overlap_);
+        out.down = Parts(wholeY_, out.room.height - out.text, overlap_);
+    };
+    part();
+    if (out.sheets() > 1) {
+        out.text += measure.paragraphHeight(width, says(SheetWord::potJoin), type::text);
+        part();
+    }
+    return out;
+}
+
+std::vector<Page> PotTemplate::pages() const {
+    std::vector<Page> pages;
+    const double wide = held_.across.each, tall = held_.down.each;
+    const BoxMm& room = held_.room;
+    for (int row = 0; row < held_.down.count; ++row)
+        for (int column = 0; column < held_.across.count; ++column) {
+            Page page = frame_.page(held_.landscape, says(SheetWord::potTitle));
+            Canvas canvas(context_, page.marks);
+            words(canvas, number(column, row));
+            Sheet sheet{column, row, {room.x + (room.width - wide) / 2, room.y + held_.text, wide, tall}, {}};
+            sheet.middle = {held_.across.count > 1 ? sheet.window.x + wholeX_ / 2 - (wide - overlap_) * column
+                                                   : sheet.window.x + wide / 2,
+                            sheet.window.y + wholeY_ / 2 - (held_.down.count > 1 ? tall - overlap_ : 0) * row};
+            outline(canvas, sheet);
+            marks(canvas, sheet, page.stems);
+            pages.push_back(std::move(page));
+        }
+    return pages;
+}
+
+void PotTemplate::words(Canvas& canvas, int sheet) const {
+    const BoxMm& room = held_.room;
+    double y = room.y;
+    y += canvas.paragraph({room.x, y}, room.width - partRoom, line_, type::text);
+    y += canvas.paragraph({room.x, y}, room.width, says(SheetWord::potSpots), type::text);
+    if (held_.sheets() > 1) {
+        y += canvas.paragraph({room.x, y}, room.width, says(SheetWord::potJoin), type::text);
+        canvas.text({room.right(), room.y + ascent(type::text)},
+                    says(SheetWord::matSheet, {std::to_string(sheet), std::to_string(held_.sheets())}),
+                    type::strong, Align::right);
+    }
+    if (sheet == 1)
+        canvas.paragraph({room.x, y}, room.width, held_.note, type::small, Align::left, Ink::accent);
+}
+
+void PotTemplate::outline(Canvas& canvas, const Sheet& sheet) const {
+    const PointMm middle = sheet.middle;
+    const auto stroke = [&](PointMm a, PointMm b, double thick, Ink ink) {
+        if (clipped(a, b, sheet.window))
+            canvas.line(a, b, thick, ink);
+    };
+    const std::vector<PointMm> outline = openingOutline(pot_, 240);
+    for (std::size_t i = 0; i < outline.size(); ++i) {
+        const PointMm &a = outline[i], &b = outline[(i + 1) % outline.size()];
+        stroke({middle.x + radius_ * a.x, middle.y + radius_ * a.y},
+               {middle.x + radius_ * b.x, middle.y + radius_ * b.y}, 0.35, Ink::black);
+    }
+    stroke({middle.x - 3, middle.y}, {middle.x + 3, middle.y}, 0.15, Ink::quiet);
+    stroke({middle.x, middle.y - 3}, {middle.x, middle.y + 3}, 0.15, Ink::quiet);
+}
+
+bool PotTemplate::put(Canvas& canvas, Sheet& sheet, TextMark mark) const {
+    const BoxMm box = boxOf(mark, context_.plan);
+    if (!sheet.window.contains(box) || std::any_of(sheet.taken.begin(), sheet.taken.end(),
+                                                   [&](const BoxMm& other) { return other.overlaps(box); }))
+        return false;
+    sheet.taken.push_back(box);
+    canvas.add(std::move(mark));
+    return true;
+}
+
+void PotTemplate::sides(Canvas& canvas, Sheet& sheet) const {
+    const double breadth = radius_ * breadthPart(pot_);
+    // Beside the middle where the pot is cut there.
+    const bool cut = held_.across.count % 2 == 0;
+    const double x = sheet.middle.x - (cut ? 2 : 0);
+    for (const auto& [said, y] : {std::pair(says(SheetWord::potFront), sheet.middle.y + breadth + 4.5),
+                                  std::pair(says(SheetWord::potBack), sheet.middle.y - breadth - 2.5)})
+        put(canvas, sheet,
+            {{x, y},
+             cut ? Align::right : Align::middle,
+             said,
+             type::smallStrong,
+             Ink::quiet,
+             canvas.width(said, type::smallStrong),
+             0});
+}
+
+void PotTemplate::marks(Canvas& canvas, Sheet& sheet, std::vector<StemId>& shown) const {
+    struct Spot {
+        std::size_t stem;
+        PointMm at;
+        double half;
+    };
+    std::vector<Spot> spots;
+    for (const std::size_t i : context_.stems()) {
+        const Stem& stem = context_.plan.stems[i];
+        if (!stem.standing)
+            continue;
+        // y runs to the back, and the front is at the bottom of the page.
+        const PointMm at{sheet.middle.x + inMillimetres(stem.standing->x),
+                         sheet.middle.y - inMillimetres(stem.standing->y)};
+        const double half = std::max(inMillimetres(context_.figures.stems[i].bundle), 1.0) / 2;
+        const double around = half + markRoom;
+        if (!sheet.window.contains({at.x - around, at.y - around, 2 * around, 2 * around}))
+            continue;
+        canvas.add(CircleMark{at, half, true, Ink::wire, 0.2, Ink::black});
+        canvas.line({at.x - half - cross, at.y}, {at.x + half + cross, at.y}, 0.12);
+        canvas.line({at.x, at.y - half - cross}, {at.x, at.y + half + cross}, 0.12);
+        shown.push_back(stem.id);
+        spots.push_back({i, at, half});
+        sheet.taken.push_back({at.x - half, at.y - half, 2 * half, 2 * half});
+    }
+    sides(canvas, sheet);
+    joins(canvas, sheet);
+    for (const Spot& spot : spots)
+        name(canvas, sheet, spot.stem, spot.at, spot.half);
+}
+
+void PotTemplate::name(Canvas& canvas, Sheet& sheet, std::size_t stem, PointMm at, double half) const {
+    // The name beside the mark where it is free, the number where only that fits.
+    for (const std::string& said : {context_.plan.stems[stem].name, std::to_string(stem + 1)})
+        for (const double y : {at.y - half - 0.4, at.y + half + 2.2})
+            for (const double side : {1.0, -1.0})
+                if (put(canvas, sheet,
+                        {{at.x + side * (half + 1.8), y},
+                         side > 0 ? Align::left : Align::right,
+                         said,
+                         type::small,
+                         Ink::black,
+                         canvas.width(said, type::small),
+                         0}))
+                    return;
+}
+
+void PotTemplate::joins(Canvas& canvas, Sheet& sheet) const {
+    const int across = held_.across.count, down = held_.down.count;
+    const auto upright = [&](int left) { return sheet.row * (across - 1) + left; };
+    const auto lying = [&](int upper) { return down * (across - 1) + upper * across + sheet.column; };
+    if (sheet.column > 0)
+        join(canvas, sheet, true, sheet.window.x + overlap_ / 2, number(sheet.column - 1, sheet.row),
+             upright(sheet.column - 1));
+    if (sheet.column + 1 < across)
+        join(canvas, sheet, true, sheet.window.right() - overlap_ / 2, number(sheet.column + 1, sheet.row),
+             upright(sheet.column));
+    if (sheet.row > 0)
+        join(canvas, sheet, false, sheet.window.y + overlap_ / 2, number(sheet.column, sheet.row - 1),
+             lying(sheet.row - 1));
+    if (sheet.row + 1 < down)
+        join(canvas, sheet, false, sheet.window.bottom() - overlap_ / 2, number(sheet.column, sheet.row + 1),
+             lying(sheet.row));
+}
+
+void PotTemplate::join(Canvas& canvas, Sheet& sheet, bool upright, double at, int other, int letter) const {
+    const BoxMm& window = sheet.window;
+    const std::string said =
+        says(SheetWord::join, {std::string(1, static_cast<char>('A' + letter % 26)), std::to_string(other)});
+    TextMark mark{
+        {}, Align::middle, said, type::smallStrong, Ink::accent, canvas.width(said, type::smallStrong), 0};
+    constexpr double off = 1.2; ///< from the line to its words
+    // On the side of the line that stays, wherever along it there is room.
+    const auto along = [](double part) { return 0.5 + (part > 0.5 ? part - 1 : part); };
+    if (upright) {
+        canvas.line({at, window.y}, {at, window.bottom()}, 0.2, Ink::accent, true);
+        const bool right = at > window.x + window.width / 2;
+        mark.align = right ? Align::right : Align::left;
+        for (double part = 0; part < 0.98; part += 0.07) {
+            mark.at = {at + (right ? -off : off), window.y + window.height * along(part)};
+            if (put(canvas, sheet, mark))
+                return;
+        }
+    } else {
+        canvas.line({window.x, at}, {window.right(), at}, 0.2, Ink::accent, true);
+        const bool lower = at > window.y + window.height / 2;
+        for (double part = 0; part < 0.98; part += 0.07) {
+            mark.at = {window.x + window.width * along(part), at + (lower ? -off : off + ascent(mark.style))};
+            if (put(canvas, sheet, mark))
+                return;
+        }
+    }
+}
+
 } // namespace
 
 std::vector<Page> potPages(const SheetContext& context) {
     const SheetFrame frame(context, SheetPage::pot, {SheetCaution::tallPlant, SheetCaution::wetClay});
-    const SheetWords& words = context.words;
-    const Pot& pot = context.plan.pot;
-    const double radius = inMillimetres(pot.topDiameter) / 2;
-    const std::vector<PointMm> outline = openingOutline(pot, 240);
-    const std::vector<std::size_t> stems = context.stems();
-    std::string missing;
-    int unplaced = 0;
-    double reach = std::max(
-        radius, radius * breadthPart(pot)); // stems may stand beyond the rim of a pot that was changed since
-    for (const std::size_t i : stems) {
-        const Stem& stem = context.plan.stems[i];
-        if (!stem.standing) {
-            missing += (missing.empty() ? "" : ", ") + stem.name;
-            ++unplaced;
-            continue;
-        }
-        reach = std::max({reach, std::abs(inMillimetres(stem.standing->x)) + 6,
-                          std::abs(inMillimetres(stem.standing->y)) + 6});
-    }
-
-    // The words on the first page take room from every part, so that all parts are alike.
-    const BoxMm room = frame.room(false);
-    std::vector<Mark> none;
-    const Canvas measure(context, none);
-    const std::string line =
-        words.word(SheetWord::potLine, {pot.name.empty() ? words.word(SheetWord::potTitle) : pot.name,
-                                        pot.opening == PotOpening::round
-                                            ? words.size(pot.topDiameter)
-                                            : words.size(pot.topDiameter) + " × " + words.size(pot.topBreadth),
-                                        words.size(pot.depth)});
-    std::string note = missing.empty() ? "" : words.word(SheetWord::potNotPlaced, {missing});
-    // So many that their names would push the pot off the page are counted instead.
-    if (measure.paragraphHeight(room.width, note, type::small) > room.height / 4)
-        note = words.word(SheetWord::potNotPlaced, {words.count(unplaced)});
-    const double text = measure.paragraphHeight(room.width - partRoom, line, type::text) +
-                        measure.paragraphHeight(room.width, words.word(SheetWord::potSpots), type::text) +
-                        measure.paragraphHeight(room.width, note, type::small) + 3;
-    const double width = room.width, height = room.height - text;
-    const double whole = 2 * (reach + outside);
-    const auto parts = [&](double window) {
-        return whole <= window ? 1 : static_cast<int>(std::ceil((whole - overlap) / (window - overlap)));
-    };
-    const int across = parts(width), down = parts(height);
-
-    std::vector<Page> pages;
-    for (int part = 0; part < across * down; ++part) {
-        Page page = frame.page(false, words.word(SheetWord::potTitle));
-        Canvas canvas(context, page.marks);
-        double y = room.y;
-        y += canvas.paragraph({room.x, y}, width - partRoom, line, type::text);
-        y += canvas.paragraph({room.x, y}, width, words.word(SheetWord::potSpots), type::text);
-        if (part == 0 && !note.empty())
-            canvas.paragraph({room.x, y}, width, note, type::small, Align::left, Ink::accent);
-        const BoxMm window{room.x, room.y + text, width, height};
-        if (across * down > 1)
-            canvas.text(
-                {room.right(), room.y + ascent(type::text)},
-                words.word(SheetWord::potPart, {std::to_string(part + 1), std::to_string(across * down)}),
-                type::strong, Align::right);
-        // Where the pot's middle is on this page, seen through a window that moves over it.
-        const double stepX = across > 1 ? (whole - width) / (across - 1) : 0;
-        const double stepY = down > 1 ? (whole - height) / (down - 1) : 0;
-        const PointMm middle{across > 1 ? window.x + whole / 2 - stepX * (part % across) : window.x + width / 2,
-                             down > 1 ? window.y + whole / 2 - stepY * (part / across)
-                                      : window.y + std::min(whole, height) / 2};
-        const auto stroke = [&](PointMm a, PointMm b, double thick, Ink ink) {
-            if (clipped(a, b, window))
-                canvas.line(a, b, thick, ink);
-        };
-        for (std::size_t i = 0; i < outline.size(); ++i) {
-            const PointMm &a = outline[i], &b = outline[(i + 1) % outline.size()];
-            stroke({middle.x + radius * a.x, middle.y + radius * a.y},
-                   {middle.x + radius * b.x, middle.y + radius * b.y}, 0.35, Ink::black);
-        }
-        stroke({middle.x - 3, middle.y}, {middle.x + 3, middle.y}, 0.15, Ink::quiet);
-        stroke({middle.x, middle.y - 3}, {middle.x, middle.y + 3}, 0.15, Ink::quiet);
-        const auto label = [&](PointMm at, const std::string& what) {
-            TextMark mark{
-                at, Align::middle, what, type::smallStrong, Ink::quiet, canvas.width(what, type::smallStrong),
-                0};
-            if (window.contains(boxOf(mark, context.plan)))
-                canvas.add(mark);
-        };
-        label({middle.x, middle.y + radius * breadthPart(pot) + 4.5}, words.word(SheetWord::potFront));
-        label({middle.x, middle.y - radius * breadthPart(pot) - 2.5}, words.word(SheetWord::potBack));
-        std::vector<BoxMm> taken;
-        for (const std::size_t i : stems) {
-            const Stem& stem = context.plan.stems[i];
-            if (!stem.standing)
-                continue;
-            // y runs to the back, and the front is at the bottom of the page.
-            const PointMm at{middle.x + inMillimetres(stem.standing->x),
-                             middle.y - inMillimetres(stem.standing->y)};
-            const double half = std::max(inMillimetres(context.figures.stems[i].bundle), 1.0) / 2;
-            if (!window.contains({at.x - half - 1.6, at.y - half - 1.6, 2 * half + 3.2, 2 * half + 3.2}))
-                continue;
-            canvas.add(CircleMark{at, half, true, Ink::wire, 0.2, Ink::black});
-            canvas.line({at.x - half - 1.4, at.y}, {at.x + half + 1.4, at.y}, 0.12);
-            canvas.line({at.x, at.y - half - 1.4}, {at.x, at.y + half + 1.4}, 0.12);
-            page.stems.push_back(stem.id);
-            // The name beside the mark where it is free, the number where only that fits.
-            for (const std::string& name : {stem.name, std::to_string(i + 1)}) {
-                bool put = false;
-                for (const double side : {1.0, -1.0}) {
-                    TextMark mark{{at.x + side * (half + 1.8), at.y - half - 0.4},
-                                  side > 0 ? Align::left : Align::right,
-                                  name,
-                                  type::small,
-                                  Ink::black,
-                                  canvas.width(name, type::small),
-                                  0};
-                    const BoxMm box = boxOf(mark, context.plan);
-                    if (!window.contains(box) ||
-                        std::any_of(taken.begin(), taken.end(),
-                                    [&](const BoxMm& other) { return other.overlaps(box); }))
-                        continue;
-                    taken.push_back(box);
-                    canvas.add(mark);
-                    put = true;
-                    break;
-                }
-                if (put)
-                    break;
-            }
-        }
-        pages.push_back(std::move(page));
-    }
-    return pages;
+    return PotTemplate(context, frame).pages();
 }
 
 } // namespace stemwright

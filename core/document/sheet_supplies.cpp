@@ -18,14 +18,21 @@ std::string cost(const SheetContext& context, const Purchase& buy) {
     return buy.cost > 0 ? context.words.cost(buy.cost) : "";
 }
 
+/// A table without the columns that have nothing in them, such as prices that nobody gave.
 void table(SheetFlow& flow, const SheetContext& context, const std::vector<std::string>& head,
            const std::vector<std::vector<std::string>>& rows, std::size_t leftColumns) {
-    std::vector<std::vector<std::string>> all = rows;
-    all.insert(all.begin(), head);
-    std::vector<Align> aligns(head.size(), Align::right);
-    std::fill_n(aligns.begin(), leftColumns, Align::left);
-    flow.table(Table::fitted(context, all, aligns, type::text, type::smallStrong, flow.room().width), head,
-               rows);
+    std::vector<std::vector<std::string>> all(rows.size() + 1);
+    std::vector<Align> aligns;
+    for (std::size_t c = 0; c < head.size(); ++c) {
+        if (std::all_of(rows.begin(), rows.end(), [&](const auto& row) { return row[c].empty(); }))
+            continue;
+        aligns.push_back(c < leftColumns ? Align::left : Align::right);
+        all[0].push_back(head[c]);
+        for (std::size_t r = 0; r < rows.size(); ++r)
+            all[r + 1].push_back(rows[r][c]);
+    }
+    flow.table(Table::fitted(context, all, aligns, type::text, type::smallStrong, flow.room().width), all[0],
+               {all.begin() + 1, all.end()});
 }
 
 void beads(SheetFlow& flow, const SheetContext& context, const Supplies& all) {
@@ -60,8 +67,8 @@ void wires(SheetFlow& flow, const SheetContext& context, const Supplies& all) {
                         words.cut(wire.length), words.mass(wire.mass), packs(context, wire.buy),
                         cost(context, wire.buy)});
     for (std::size_t i = 0; i < all.wraps.size(); ++i)
-        rows.push_back({words.wrap(context.plan.binding.wraps[i]), words.cut(all.wraps[i].toCut), "",
-                        packs(context, all.wraps[i].buy), cost(context, all.wraps[i].buy)});
+        rows.push_back({words.atStart(words.wrap(context.plan.binding.wraps[i])), words.cut(all.wraps[i].toCut),
+                        "", packs(context, all.wraps[i].buy), cost(context, all.wraps[i].buy)});
     for (const BarSupply& bar : all.bars)
         rows.push_back(
             {words.word(SheetWord::barLine, {words.wire(bar.diameter, std::nullopt), words.metal(bar.metal)}),
@@ -174,6 +181,38 @@ std::string numberOf(const Plan& plan, StemId id) {
     return stem ? std::to_string(stem - plan.stems.data() + 1) : "";
 }
 
+/// What is cut from the coil, pieces of one use and length together.
+std::string fromTheCoil(const SheetContext& context, const BarSupply& bar) {
+    const SheetWords& words = context.words;
+    struct Alike {
+        bool stake;
+        std::string length, names;
+        int count;
+    };
+    std::vector<Alike> groups;
+    for (std::size_t i = 0; i < bar.pieces.size(); ++i) {
+        const std::string length = words.size(bar.pieces[i].length), name = nameOf(context.plan, bar.stems[i]);
+        const auto same = std::find_if(groups.begin(), groups.end(), [&](const Alike& group) {
+            return group.stake == bar.stakes[i] && group.length == length;
+        });
+        if (same == groups.end()) {
+            groups.push_back({bar.stakes[i], length, name, 1});
+            continue;
+        }
+        same->names += ", " + name;
+        ++same->count;
+    }
+    std::string list;
+    for (const Alike& group : groups) {
+        list += list.empty() ? "" : "; ";
+        list += group.count == 1 ? words.word(group.stake ? SheetWord::barStake : SheetWord::barCore,
+                                              {group.names, group.length})
+                                 : words.word(group.stake ? SheetWord::barStakes : SheetWord::barCores,
+                                              {words.count(group.count), group.length, group.names});
+    }
+    return list;
+}
+
 void cuttings(SheetFlow& flow, const SheetContext& context, const Supplies& all) {
     const SheetWords& words = context.words;
     for (const BarSupply& bar : all.bars) {
@@ -188,10 +227,7 @@ void cuttings(SheetFlow& flow, const SheetContext& context, const Supplies& all)
             words.word(SheetWord::barLine, {words.wire(bar.diameter, std::nullopt), words.metal(bar.metal)});
         if (bar.cutting.bars.empty() && bar.cutting.tooLong.empty() && !pieces.empty()) {
             flow.heading(words.word(SheetWord::cuttingHeading, {what}), 10);
-            std::string list;
-            for (const Piece& piece : pieces)
-                list += (list.empty() ? "" : ", ") + piece.words;
-            flow.paragraph(words.word(SheetWord::noBars, {list}), type::text);
+            flow.paragraph(words.word(SheetWord::noBars, {fromTheCoil(context, bar)}), type::text);
             continue;
         }
         cutting(flow, context, bar.cutting, what, pieces);
@@ -206,7 +242,7 @@ void cuttings(SheetFlow& flow, const SheetContext& context, const Supplies& all)
                               words.word(SheetWord::barWrap, {nameOf(context.plan, stem), words.cut(length)}),
                               length});
         }
-        cutting(flow, context, wrap.cutting, words.wrap(context.plan.binding.wraps[w]), pieces);
+        cutting(flow, context, wrap.cutting, words.atStart(words.wrap(context.plan.binding.wraps[w])), pieces);
     }
 }
 

@@ -93,6 +93,8 @@ enum class SheetWord {
     cardCut,         ///< what is cut, in a list
     cardBegin,       ///< length laid in, the wrap in words
     cardTier,        ///< tier, how it faces, its leaves
+    cardTierOne,     ///< tier, its leaf
+    cardAround,      ///< leaves in a whorl
     cardTurn,        ///< a quarter
     cardHalfTurn,    ///< half
     cardTurnBy,      ///< degrees
@@ -144,6 +146,8 @@ enum class SheetWord {
     barTimes,         ///< how many bars are cut so, length of a bar
     barCore,          ///< stem, length
     barStake,         ///< stem, length
+    barCores,         ///< how many, length, stems
+    barStakes,        ///< the same
     barWrap,          ///< stem, length
     barRest,          ///< what is left of the bar
     barProved,        ///< bars in all, waste
@@ -161,7 +165,7 @@ enum class SheetWord {
     potFront,
     potBack,
     potNotPlaced, ///< stems that stand nowhere yet
-    potPart,      ///< part, parts
+    potJoin,      ///< how the sheets of a large pot are joined
 };
 
 enum class SheetCaution { cutWire, sharpEnds, smallParts, oldGlass, plated, tallPlant, wetClay, estimate };
@@ -184,11 +188,13 @@ public:
     virtual std::string hours(double minutes) const = 0;
     virtual std::string count(std::int64_t count) const = 0;
     virtual std::string drift(double drift) const = 0;
-    virtual std::string wrap(const Wrap& wrap) const = 0; ///< "floss, 6 strands"
+    virtual std::string wrap(const Wrap& wrap) const = 0; ///< "floss (6 strands)"
     virtual std::string arrangement(Arrangement arrangement) const = 0;
     virtual std::string plane(Plane plane) const = 0;
     virtual std::string side(Side side) const = 0;
     virtual std::string caution(SheetCaution caution) const = 0;
+    /// What begins a row or a heading, as this language writes it there: with a capital.
+    virtual std::string atStart(const std::string& said) const = 0;
 };
 
 } // namespace stemwright

@@ -111,9 +111,17 @@ std::string stepText(const Plan& plan, const Stem& stem, const StemFigures& figu
     case BindingStepCode::tier: {
         const Tier& tier = stem.tiers[static_cast<std::size_t>(step.tier)];
         const std::string turn = turnText(stem, step, words);
-        return turn + (turn.empty() ? "" : " ") +
-               words.word(SheetWord::cardTier, {std::to_string(step.tier + 1), facingText(tier, words),
-                                                leavesOf(plan, tier, words)});
+        const std::string number = std::to_string(step.tier + 1), leaves = leavesOf(plan, tier, words);
+        const std::size_t count = tier.slots.size();
+        // Where a leaf points, its own words say; only of a pair is its plane worth saying too.
+        const std::string said =
+            count <= 1 ? words.word(SheetWord::cardTierOne, {number, leaves})
+                       : words.word(SheetWord::cardTier,
+                                    {number,
+                                     count == 2 ? facingText(tier, words)
+                                                : words.word(SheetWord::cardAround, {std::to_string(count)}),
+                                     leaves});
+        return turn + (turn.empty() ? "" : " ") + said;
     }
     case BindingStepCode::stake: {
         const Stake& stake = plan.pot.stake;

@@ -6,6 +6,15 @@
 
 namespace stemwright::test {
 
+/// The marks of one sort on a page, in the order of painting.
+template <class One> std::vector<One> marksOf(const Page& page) {
+    std::vector<One> out;
+    for (const Mark& mark : page.marks)
+        if (const auto* one = std::get_if<One>(&mark))
+            out.push_back(*one);
+    return out;
+}
+
 /// Letters of one width, a little wider than most fonts have them.
 class PlainMeasure : public TextMeasure {
 public:
@@ -31,6 +40,7 @@ public:
     std::string plane(Plane plane) const override;
     std::string side(Side side) const override;
     std::string caution(SheetCaution caution) const override;
+    std::string atStart(const std::string& said) const override { return said; }
 };
 
 /// Plants that are hard to put on paper: whorls, spirals, stems without leaves and with 400 tiers, a long tail,

@@ -53,7 +53,8 @@ protected:
     QString said(const char* name) {
         auto* label = window.findChild<QLabel*>(QLatin1String(name));
         EXPECT_TRUE(label) << name;
-        return label && label->isVisible() ? label->text() : QString();
+        // Figures keep to their units by no-break spaces.
+        return label && label->isVisible() ? label->text().replace(QChar::Nbsp, QLatin1Char(' ')) : QString();
     }
     template <class T> T* child(const char* name) {
         T* found = window.findChild<T*>(QLatin1String(name));

@@ -14,6 +14,8 @@
 namespace stemwright {
 namespace {
 
+using test::marksOf;
+
 std::vector<Page> pagesOf(const Plan& plan, SheetOptions options = {}) {
     return sheetPages(plan, figures(plan), options, test::PlainMeasure(), test::PlainWords());
 }
@@ -29,14 +31,6 @@ std::vector<Plan> boards() {
 }
 
 constexpr Paper papers[] = {Paper::a4, Paper::a3, Paper::letter};
-
-template <class One> std::vector<One> all(const Page& page) {
-    std::vector<One> out;
-    for (const Mark& mark : page.marks)
-        if (const auto* one = std::get_if<One>(&mark))
-            out.push_back(*one);
-    return out;
-}
 
 TEST(Sheet, TheTestBoardsAreValid) {
     for (const Plan& plan : boards())
@@ -69,7 +63,7 @@ TEST(Sheet, NoTextLiesOnAnother) {
             SheetOptions options;
             options.paper = paper;
             for (const Page& page : pagesOf(plan, options)) {
-                const auto texts = all<TextMark>(page);
+                const auto texts = marksOf<TextMark>(page);
                 std::vector<BoxMm> boxes;
                 for (const TextMark& text : texts)
                     boxes.push_back(boxOf(text, plan));
@@ -87,14 +81,14 @@ TEST(Sheet, EveryPageHasItsRulesTitleAndNumber) {
     const std::vector<Page> pages = pagesOf(plan);
     for (std::size_t i = 0; i < pages.size(); ++i) {
         bool mm = false, inch = false, number = false, title = false, date = false;
-        for (const LineMark& line : all<LineMark>(pages[i]))
+        for (const LineMark& line : marksOf<LineMark>(pages[i]))
             if (line.from.y == line.to.y) {
                 mm |= std::abs(line.to.x - line.from.x - 100) < 1e-9;
                 inch |= std::abs(line.to.x - line.from.x - 101.6) < 1e-9;
             }
         const std::string wanted =
             test::PlainWords().word(SheetWord::pageOf, {std::to_string(i + 1), std::to_string(pages.size())});
-        for (const TextMark& text : all<TextMark>(pages[i])) {
+        for (const TextMark& text : marksOf<TextMark>(pages[i])) {
             number |= text.text == wanted;
             title |= text.text == plan.about.title;
             date |= text.text == plan.about.date;
@@ -113,9 +107,9 @@ TEST(Sheet, EveryLeafIsOnExactlyOneMatAtItsSizeAndAngle) {
             const std::string steeper = test::PlainWords().word(SheetWord::drawnSteeper, {});
             for (const Page& page : pagesOf(plan, options)) {
                 bool remarked = false;
-                for (const TextMark& text : all<TextMark>(page))
+                for (const TextMark& text : marksOf<TextMark>(page))
                     remarked |= text.text == steeper;
-                for (const LeafMark& leaf : all<LeafMark>(page)) {
+                for (const LeafMark& leaf : marksOf<LeafMark>(page)) {
                     if (leaf.style == LeafStyle::ghost)
                         continue;
                     const Slot* slot = find(plan, leaf.slot);
@@ -146,7 +140,7 @@ TEST(Sheet, TiersStandAtTheirSpacings) {
     int compared = 0;
     for (const Page& page : pagesOf(plan, options)) {
         std::map<std::pair<std::uint32_t, int>, double> joints;
-        for (const LeafMark& leaf : all<LeafMark>(page))
+        for (const LeafMark& leaf : marksOf<LeafMark>(page))
             if (leaf.style != LeafStyle::ghost)
                 joints[{leaf.slot.stem.value, leaf.slot.tier}] = leaf.base.y;
         for (const auto& [key, y] : joints) {
@@ -174,7 +168,7 @@ TEST(Sheet, LongStemsAreCarriedOverWithJoiningMarks) {
     int joins = 0;
     const std::string join = test::PlainWords().word(SheetWord::join, {"A"});
     for (const Page& page : pages)
-        for (const TextMark& text : all<TextMark>(page))
+        for (const TextMark& text : marksOf<TextMark>(page))
             joins += text.text.starts_with(join);
     EXPECT_EQ(joins, 2) << "the first joint is marked on both of its sheets";
 }
@@ -210,14 +204,14 @@ TEST(Sheet, ThePotShowsStemsWhereTheyStandTrueSize) {
     options.only = {SheetPage::pot};
     const std::vector<Page> pages = pagesOf(plan, options);
     ASSERT_EQ(pages.size(), 1u);
-    const auto spots = all<CircleMark>(pages[0]);
+    const auto spots = marksOf<CircleMark>(pages[0]);
     ASSERT_EQ(spots.size(), 3u);
     EXPECT_NEAR(spots[1].middle.x - spots[0].middle.x, 30, 1e-9);
     EXPECT_NEAR(spots[1].middle.y, spots[0].middle.y, 1e-9);
     EXPECT_NEAR(spots[0].middle.y - spots[2].middle.y, 20, 1e-9) << "the back is up";
     // The opening's edge is its radius away all round.
     int edge = 0;
-    for (const LineMark& line : all<LineMark>(pages[0]))
+    for (const LineMark& line : marksOf<LineMark>(pages[0]))
         if (line.width == 0.35) {
             EXPECT_NEAR(std::hypot(line.from.x - spots[0].middle.x, line.from.y - spots[0].middle.y), 60, 1e-6);
             ++edge;
@@ -239,6 +233,49 @@ TEST(Sheet, APotLargerThanThePaperIsInParts) {
     for (const Page& page : pages)
         seen.insert(page.stems.begin(), page.stems.end());
     EXPECT_EQ(seen.size(), 4u);
+    // Both sides of each cut say the same letter: three cuts to the left and right, four between above and
+    // below.
+    std::map<std::string, int> joins;
+    for (const Page& page : pages)
+        for (const TextMark& text : marksOf<TextMark>(page))
+            for (char letter = 'A'; letter <= 'Z'; ++letter)
+                if (const std::string join = test::PlainWords().word(SheetWord::join, {std::string(1, letter)});
+                    text.text.starts_with(join + " "))
+                    ++joins[join];
+    EXPECT_EQ(joins.size(), 7u);
+    for (const auto& [join, count] : joins)
+        EXPECT_EQ(count, 2) << join;
+}
+
+TEST(Sheet, AWideTroughLiesOnPaperHeldAcross) {
+    Plan plan = test::smallBoard();
+    plan.pot.opening = PotOpening::rectangular;
+    plan.pot.topDiameter = millimetres(250);
+    plan.pot.topBreadth = millimetres(90);
+    SheetOptions options;
+    options.only = {SheetPage::pot};
+    const std::vector<Page> pages = pagesOf(plan, options);
+    ASSERT_EQ(pages.size(), 1u);
+    EXPECT_TRUE(pages[0].landscape);
+}
+
+TEST(Sheet, FiguresOfAllCardsStandBelowEachOther) {
+    const Plan plan = test::randomBoard(2, 30, 20, 12, 3);
+    SheetOptions options;
+    options.only = {SheetPage::cards};
+    std::set<double> heads;
+    const std::string left = test::PlainWords().word(SheetWord::columnLeft, {}),
+                      used = test::PlainWords().word(SheetWord::columnUsed, {});
+    double before = 0;
+    for (const Page& page : pagesOf(plan, options))
+        for (const TextMark& text : marksOf<TextMark>(page))
+            if (text.text == used)
+                heads.insert(text.at.x);
+            else if (text.text == left)
+                before = text.at.x;
+    EXPECT_EQ(heads.size(), 1u);
+    // They take what their figures need, not more: the steps have the rest.
+    EXPECT_LT(before - *heads.begin(), 25);
 }
 
 TEST(Sheet, CardsHaveABoxToTickForEachStep) {
@@ -248,7 +285,7 @@ TEST(Sheet, CardsHaveABoxToTickForEachStep) {
     const std::vector<Page> pages = pagesOf(plan, options);
     std::size_t boxes = 0, steps = 0;
     for (const Page& page : pages)
-        for (const ShapeMark& shape : all<ShapeMark>(page))
+        for (const ShapeMark& shape : marksOf<ShapeMark>(page))
             boxes += shape.points.size() == 4 && shape.points[1].x - shape.points[0].x < 4;
     for (const Stem& stem : plan.stems)
         steps += bindingSteps(plan, stem).size();
@@ -263,7 +300,7 @@ TEST(Sheet, LeavesToMakeHaveABoxEach) {
     const std::vector<Page> pages = pagesOf(plan, options);
     ASSERT_EQ(pages.size(), 1u);
     std::size_t boxes = 0;
-    for (const ShapeMark& shape : all<ShapeMark>(pages[0]))
+    for (const ShapeMark& shape : marksOf<ShapeMark>(pages[0]))
         boxes += shape.points.size() == 4 && shape.points[1].x - shape.points[0].x < 4;
     EXPECT_EQ(boxes, 12u);
 }
@@ -284,7 +321,7 @@ TEST(Sheet, ACuttingPlanSaysHowNearToTheBestItIs) {
     cutting.waste = millimetres(150);
     const auto says = [&](const std::string& line) {
         const std::vector<Page> pages = suppliesPages(context, supplies);
-        for (const TextMark& text : all<TextMark>(pages.at(0)))
+        for (const TextMark& text : marksOf<TextMark>(pages.at(0)))
             if (text.text == line)
                 return true;
         return false;
@@ -308,14 +345,14 @@ TEST(Sheet, TheGlanceSaysOnWhichPageEachMatIs) {
         if (page.what != SheetPage::glance)
             continue;
         double right = 0;
-        for (const TextMark& text : all<TextMark>(page))
+        for (const TextMark& text : marksOf<TextMark>(page))
             if (text.text == column)
                 right = text.at.x;
         std::map<double, std::string> numbers;
-        for (const TextMark& text : all<TextMark>(page))
+        for (const TextMark& text : marksOf<TextMark>(page))
             if (right > 0 && text.at.x == right && text.align == Align::right && text.text != column)
                 numbers[text.at.y] = text.text;
-        for (const TextMark& text : all<TextMark>(page))
+        for (const TextMark& text : marksOf<TextMark>(page))
             for (std::size_t i = 0; i < plan.stems.size(); ++i)
                 if (text.text == std::to_string(i + 1) + " " + plan.stems[i].name &&
                     numbers.contains(text.at.y)) {
@@ -331,12 +368,12 @@ TEST(Sheet, TheGlanceSaysOnWhichPageEachMatIs) {
 TEST(Sheet, TheFirstPageShowsThePlantInItsPotWhereAllStemsAreAskedFor) {
     const Plan plan = test::smallBoard();
     SheetOptions options;
-    const auto plants = [&] { return all<PlantMark>(pagesOf(plan, options).front()); };
+    const auto plants = [&] { return marksOf<PlantMark>(pagesOf(plan, options).front()); };
     ASSERT_EQ(plants().size(), 1u);
     const BoxMm box = plants().front().box;
     EXPECT_GT(box.width, 60);
     EXPECT_GT(box.height, 60);
-    for (const LeafMark& leaf : all<LeafMark>(pagesOf(plan, options).front()))
+    for (const LeafMark& leaf : marksOf<LeafMark>(pagesOf(plan, options).front()))
         EXPECT_FALSE(leaf.slot.stem.value != 0 && boxOf(leaf, plan).overlaps(box))
             << "the stems stand beside it";
     options.stems = {0};
@@ -351,7 +388,7 @@ TEST(Sheet, ThePotsOutlineIsThatOfItsOpening) {
     SheetOptions options;
     options.only = {SheetPage::pot};
     double left = 1e9, right = -1e9, top = 1e9, bottom = -1e9;
-    for (const LineMark& line : all<LineMark>(pagesOf(plan, options).front()))
+    for (const LineMark& line : marksOf<LineMark>(pagesOf(plan, options).front()))
         if (line.width == 0.35) {
             left = std::min({left, line.from.x, line.to.x});
             right = std::max({right, line.from.x, line.to.x});
@@ -365,7 +402,7 @@ TEST(Sheet, ThePotsOutlineIsThatOfItsOpening) {
 TEST(Sheet, NamesAreWholeOnThePage) {
     const Plan plan = test::awkwardBoard();
     std::string said;
-    for (const TextMark& text : all<TextMark>(pagesOf(plan).front()))
+    for (const TextMark& text : marksOf<TextMark>(pagesOf(plan).front()))
         said += text.text;
     const auto squeezed = [](std::string text) {
         std::erase(text, ' ');
