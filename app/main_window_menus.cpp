@@ -25,6 +25,7 @@
 
 #include <QDir>
 #include <QFileInfo>
+#include <QKeyEvent>
 #include <QMenuBar>
 
 namespace stemwright {
@@ -40,6 +41,27 @@ QAction* add(QMenu* menu, const char* name, const QString& text, const QKeySeque
     return action;
 }
 
+/// The underlined letters of an open menu are its own: the board, which keeps the focus, has keys of one
+/// letter.
+class MenuLetters : public QObject {
+public:
+    using QObject::QObject;
+
+    bool eventFilter(QObject* watched, QEvent* event) override {
+        if (event->type() != QEvent::ShortcutOverride)
+            return false;
+        const auto* key = static_cast<QKeyEvent*>(event);
+        const QKeySequence letter(QKeyCombination(Qt::ALT, static_cast<Qt::Key>(key->key())));
+        if (key->modifiers() == Qt::NoModifier)
+            for (const QAction* action : static_cast<QMenu*>(watched)->actions())
+                if (QKeySequence::mnemonic(action->text()) == letter) {
+                    event->accept();
+                    return true;
+                }
+        return false;
+    }
+};
+
 } // namespace
 
 void MainWindow::buildMenus() {
@@ -49,6 +71,9 @@ void MainWindow::buildMenus() {
     buildPlanMenu();
     buildViewMenu();
     buildHelpMenu();
+    auto* letters = new MenuLetters(this);
+    for (const QAction* menu : menuBar()->actions())
+        menu->menu()->installEventFilter(letters);
 }
 
 void MainWindow::buildFileMenu() {

@@ -180,7 +180,7 @@ CalibrateDialog::CalibrateDialog(const Plan& plan, QWidget* parent)
         keep();
         refresh();
     });
-    resize(600, 520);
+    resize(600, 570);
 }
 
 std::size_t CalibrateDialog::wrap() const {

@@ -9,11 +9,14 @@
 #include <QAbstractItemView>
 #include <QAction>
 #include <QApplication>
+#include <QDialog>
 #include <QLabel>
 #include <QPushButton>
+#include <QSignalSpy>
 #include <QStackedWidget>
 #include <QTemporaryDir>
 #include <QTest>
+#include <QTimer>
 
 #include <gtest/gtest.h>
 
@@ -213,6 +216,31 @@ TEST_F(MainWindowTest, GoingToAPlaceAgainBringsTheKeysBackToIt) {
     pill->setFocus();
     QTest::keyClick(&window, Qt::Key_4, Qt::ControlModifier);
     EXPECT_TRUE(inPlace());
+}
+
+TEST_F(MainWindowTest, AnOpenMenuHasItsLettersToItself) {
+    window.activateWindow();
+    ASSERT_TRUE(QTest::qWaitForWindowActive(&window));
+    window.findChild<BoardView*>()->setFocus();
+    const Plan before = session().plan();
+    // P pins and T turns on the board, which keeps the focus while a menu is open.
+    for (const auto& [letter, name] : {std::pair{Qt::Key_P, "pot"}, std::pair{Qt::Key_T, "aboutPlan"}}) {
+        QTest::keyClick(&window, Qt::Key_P, Qt::AltModifier);
+        QWidget* menu = nullptr;
+        ASSERT_TRUE(QTest::qWaitFor([&] { return (menu = QApplication::activePopupWidget()) != nullptr; }));
+        QSignalSpy chosen(action(name), &QAction::triggered);
+        QTimer::singleShot(50, [] {
+            if (auto* dialog = qobject_cast<QDialog*>(QApplication::activeModalWidget()))
+                dialog->reject();
+        });
+        QTest::keyClick(menu, letter);
+        EXPECT_TRUE(QTest::qWaitFor([&] { return chosen.count() == 1; }, 1000)) << name;
+        EXPECT_EQ(session().plan(), before);
+        if (menu->isVisible())
+            menu->close();
+        QApplication::setActiveWindow(&window);
+        ASSERT_TRUE(QTest::qWaitForWindowActive(&window));
+    }
 }
 
 TEST_F(MainWindowTest, ARefusedEditIsSaidInTheStatusLine) {
