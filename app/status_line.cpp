@@ -103,7 +103,7 @@ void StatusLine::say(const QString& sentence) {
 }
 
 void StatusLine::hint(const QString& sentence) {
-    hint_->setText(sentence);
+    hinted_ = sentence;
     hint_->setToolTip(sentence);
     // What the hand holds needs the room; the tray and the skyline say the counts and the heights beside it.
     showFigures(!message_->isVisibleTo(this));
@@ -112,10 +112,12 @@ void StatusLine::hint(const QString& sentence) {
 void StatusLine::showFigures(bool on) {
     message_->setVisible(!on);
     drift_->setVisible(on);
-    const bool alone = on && hint_->text().isEmpty();
+    const bool alone = on && hinted_.isEmpty();
     // In a narrow window the heights go first, then the counts: the tray and the skyline say them too.
     const int room = width() - units_->sizeHint().width() - 2 * gap - 30;
     const int drift = drift_->sizeHint().width(), placed = placed_->sizeHint().width() + gap;
+    const int said = on ? drift : message_->sizeHint().width();
+    hint_->setText(hint_->fontMetrics().elidedText(hinted_, Qt::ElideRight, std::max(0, room - said)));
     placed_->setVisible(alone && drift + placed <= room);
     heights_->setVisible(alone && drift + placed + heights_->sizeHint().width() + gap <= room);
 }

@@ -40,6 +40,7 @@ private:
     QLabel* drift_;
     QLabel* heights_;
     QLabel* hint_;
+    QString hinted_; ///< all of it, however little there is room for
     QLabel* message_;
     QToolButton* units_;
     QTimer* timer_;

@@ -16,6 +16,8 @@ QListView#findingsList { background: transparent; outline: none; }
 QListView#findingsList:focus { border: 2px solid @focus; border-radius: 6px; }
 QLabel[quiet="true"] { color: @quiet; }
 QLabel[refusal="true"] { color: @bad; font-weight: 600; }
+QLabel[plate="true"] { background: @night; color: @onNight; border-radius: 6px; padding: 6px 10px; }
+QListWidget#potFindings::item { padding: 3px 4px; border-bottom: 1px solid @line; }
 QWidget#offer { background: @accentSoft; border: 1px solid @accent; border-radius: @cornerpx; }
 QToolTip { background: @night; color: @onNight; border: none; padding: 4px 6px; }
 
@@ -54,7 +56,7 @@ QLineEdit:disabled, QSpinBox:disabled, QDoubleSpinBox:disabled, QComboBox:disabl
 
 QComboBox { padding-right: 22px; combobox-popup: 0; }
 QComboBox:focus { padding-right: 21px; }
-QComboBox::drop-down { subcontrol-origin: padding; subcontrol-position: center right; width: 20px; border: none; }
+QComboBox::drop-down, QDateEdit::drop-down { subcontrol-origin: padding; subcontrol-position: center right; width: 20px; border: none; }
 QComboBox::down-arrow { image: url(:/marks/down.svg); width: 10px; height: 10px; }
 QComboBox QAbstractItemView { background: @card; border: 1px solid @edge; selection-background-color: @accentSoft; selection-color: @ink; }
 QComboBox QAbstractItemView::item { min-height: 24px; padding: 0 4px; }

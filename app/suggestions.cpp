@@ -3,6 +3,8 @@
 #include "app/messages.h"
 #include "app/suggestion_text.h"
 #include "app/wording.h"
+#include "core/figures/plant_shape.h"
+#include "core/figures/pot_findings.h"
 #include "core/suggest/order.h"
 #include "core/suggest/pot_placing.h"
 #include "core/suggest/spread.h"
@@ -88,9 +90,9 @@ void Suggestions::offer(const Found& found) {
     }
     const Suggestion& suggestion = *found.suggestion;
     if (suggestion.edits.edits.empty()) {
-        Q_EMIT said(!suggestion.proved ? tr("%1: nothing better was found.").arg(title_)
-                    : describe_        ? tr("%1: it cannot be better.").arg(title_)
-                                       : tr("%1: these leaves allow nothing better.").arg(title_));
+        Q_EMIT said(suggestion.aim == Aim::places ? placesKept(suggestion.proved)
+                    : suggestion.proved           ? tr("%1: these leaves allow nothing better.").arg(title_)
+                                                  : tr("%1: nothing better was found.").arg(title_));
         return;
     }
     const BeforeAfter plans(session_.plan(), suggestion.edits);
@@ -99,6 +101,18 @@ void Suggestions::offer(const Found& found) {
           suggestion});
     session_.showOffer(kept_.back());
     Q_EMIT foundChanged();
+}
+
+QString Suggestions::placesKept(bool proved) const {
+    // Which stem stands where is one thing, whether leaves meet there another.
+    const Plan& plan = session_.plan();
+    const std::vector<Finding> found = potFindings(plan, plantBody(plan));
+    const bool meet = std::any_of(found.begin(), found.end(), [](const Finding& finding) {
+        return finding.code == FindingCode::leavesTouch;
+    });
+    const QString said = proved ? tr("%1: no other order on even places is better").arg(title_)
+                                : tr("%1: no better order on even places was found").arg(title_);
+    return meet ? tr("%1; leaves that meet need more room.").arg(said) : tr("%1.").arg(said);
 }
 
 void Suggestions::keep(Offer offer) {

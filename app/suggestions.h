@@ -62,6 +62,8 @@ private:
     };
     void offer(const Found& found);
     void keep(Offer offer);
+    /// What is said where no better order of the stems in the pot was found.
+    QString placesKept(bool proved) const;
     void abandon();
 
     Session& session_;

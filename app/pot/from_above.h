@@ -66,7 +66,6 @@ private:
     double scale() const;
     void describe();
     void paintStems(QPainter& painter) const;
-    void paintHint(QPainter& painter) const;
 
     Session& session_;
     PlantBody body_;

@@ -1,5 +1,4 @@
-// How the pot from above looks: the opening, the stems' discs, what is offered, and what is said of a held
-// stem.
+// How the pot from above looks: the opening, the stems' discs, and what is offered.
 #include "app/look.h"
 #include "app/pot/from_above.h"
 #include "app/pot/plant_scene.h"
@@ -49,8 +48,6 @@ void FromAbove::paintEvent(QPaintEvent*) {
     painter.setPen(look::quiet);
     painter.drawText(QRectF(9, height() - 22, width() - 18, 16), Qt::AlignLeft | Qt::AlignVCenter, tr("front"));
     painter.drawText(QRectF(9, 6, width() - 18, 16), Qt::AlignLeft | Qt::AlignVCenter, tr("back"));
-    if (held_)
-        paintHint(painter);
     if (hasFocus()) {
         painter.setPen(QPen(look::focus, 2));
         painter.setBrush(Qt::NoBrush);
@@ -97,39 +94,6 @@ void FromAbove::paintStems(QPainter& painter) const {
         painter.drawEllipse(at, foot, foot);
         painter.setPen(bad ? look::bad : look::ink);
         painter.drawText(QRectF(at.x() - 20, at.y() - 9, 40, 18), Qt::AlignCenter, QString::number(i + 1));
-    }
-}
-
-void FromAbove::paintHint(QPainter& painter) const {
-    const QStringList lines = hint();
-    const auto at = index(chosen_);
-    if (lines.isEmpty() || !at)
-        return;
-    painter.setFont(look::font(look::Type::small));
-    const QFontMetrics metrics = painter.fontMetrics();
-    int wide = 0;
-    for (const QString& line : lines)
-        wide = std::max(wide, metrics.horizontalAdvance(line));
-    const int step = metrics.height() + 2;
-    QRectF box(0, 0, wide + 16, static_cast<double>(lines.size()) * step + 10);
-    const QPointF stem = onWidget(places_[*at]);
-    box.moveTo(stem + QPointF(18, 18));
-    if (box.right() > width() - 2)
-        box.moveRight(std::max(box.width() + 2, std::min(width() - 2.0, stem.x() - 18)));
-    if (box.right() > width() - 2)
-        box.moveRight(width() - 2);
-    box.moveLeft(std::max(2.0, box.left()));
-    if (box.bottom() > height() - 2)
-        box.moveBottom(stem.y() - 18);
-    box.moveTop(std::max(2.0, box.top()));
-    painter.setPen(Qt::NoPen);
-    painter.setBrush(look::night);
-    painter.drawRoundedRect(box, 6, 6);
-    for (qsizetype i = 0; i < lines.size(); ++i) {
-        painter.setPen(i == 0 ? look::onNightAccent : look::onNight);
-        painter.drawText(
-            QPointF(box.left() + 8, box.top() + 5 + metrics.ascent() + static_cast<double>(i) * step),
-            lines[i]);
     }
 }
 

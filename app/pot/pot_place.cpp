@@ -22,7 +22,6 @@
 #include <QPushButton>
 #include <QScrollArea>
 #include <QSlider>
-#include <QToolButton>
 #include <QVBoxLayout>
 
 #include <algorithm>
@@ -66,14 +65,17 @@ PotPlace::PotPlace(Session& session, Suggestions& suggestions, QWidget* parent)
     layout->addWidget(right(), 1);
 
     connect(above_, &FromAbove::chosenChanged, this, [this](unsigned stem) { view_->choose(StemId{stem}); });
-    connect(above_, &FromAbove::previewed, this,
-            [this](const std::optional<std::vector<PlaceMm>>& at) { view_->preview(at); });
+    connect(above_, &FromAbove::previewed, this, [this](const std::optional<std::vector<PlaceMm>>& at) {
+        view_->preview(at);
+        // Beside the pot from above, where it hides none of the neighbours that it speaks of.
+        showHint(at ? above_->hint().join(QLatin1Char('\n')) : QString());
+    });
     connect(view_, &PlantView::placeChosen, this, [this](unsigned stem, int tier, int slot) {
         above_->choose(StemId{stem});
         Q_EMIT placeChosen(stem, tier, slot);
     });
     connect(view_, &PlantView::rested, this, &PotPlace::refreshSight);
-    connect(view_, &PlantView::hinted, hint_, &QLabel::setText);
+    connect(view_, &PlantView::hinted, this, &PotPlace::showHint);
     connect(view_, &PlantView::turned, this, [this](int deg) {
         turn_->setValue(deg);
         above_->setTurn(deg);
@@ -178,24 +180,23 @@ QWidget* PotPlace::right() {
     row->addWidget(new QLabel(tr("Tilt"), bar));
     tilt_ = slider("potTilt", tr("Look from level, 0, to straight above, 90 degrees"), 90, bar);
     row->addWidget(tilt_, 1);
-    auto* pose = new QToolButton(bar);
-    pose->setObjectName(QStringLiteral("potPose"));
-    pose->setText(tr("Pose"));
-    pose->setCheckable(true);
-    pose->setMinimumHeight(look::target);
+    const auto way = [&](const char* name, const QString& said) {
+        auto* made = new QPushButton(said, bar);
+        made->setObjectName(QLatin1String(name));
+        made->setCheckable(true);
+        made->setProperty("small", true);
+        made->setMinimumHeight(look::target);
+        row->addWidget(made);
+        return made;
+    };
+    auto* pose = way("potPose", tr("Pose"));
     pose->setToolTip(
         tr("Drag a stem's tip to lean it, with Shift to bend it; Ctrl and the arrows lean the chosen stem"));
-    connect(pose, &QToolButton::toggled, view_, &PlantView::setPosing);
-    row->addWidget(pose);
-    auto* ground = new QToolButton(bar);
-    ground->setObjectName(QStringLiteral("potGround"));
-    ground->setText(tr("Dark"));
-    ground->setCheckable(true);
-    ground->setMinimumHeight(look::target);
+    connect(pose, &QPushButton::toggled, view_, &PlantView::setPosing);
+    auto* ground = way("potGround", tr("Dark"));
     ground->setToolTip(tr("On a dark ground"));
-    connect(ground, &QToolButton::toggled, this,
+    connect(ground, &QPushButton::toggled, this,
             [this](bool dark) { view_->setGround(dark ? Ground::dark : Ground::light); });
-    row->addWidget(ground);
     auto* eyes = new QComboBox(bar);
     eyes->setObjectName(QStringLiteral("potEyes"));
     eyes->setAccessibleName(tr("Seen by"));
@@ -204,17 +205,25 @@ QWidget* PotPlace::right() {
     connect(eyes, &QComboBox::activated, this,
             [this](int index) { view_->setEyes(static_cast<ColourVision>(index)); });
     row->addWidget(eyes);
-    auto* save = new QPushButton(tr("Save picture …"), bar);
+    auto* save = new QPushButton(tr("Save picture…"), bar);
     save->setObjectName(QStringLiteral("potSave"));
     connect(save, &QPushButton::clicked, this, &PotPlace::savePicture);
     row->addWidget(save);
     layout->addWidget(bar);
     hint_ = new QLabel(view_);
     hint_->setObjectName(QStringLiteral("potHint"));
-    hint_->setFixedWidth(320);
-    hint_->move(14, 10);
-    hint_->setProperty("quiet", true);
+    hint_->setTextFormat(Qt::PlainText);
+    hint_->setProperty("plate", true);
+    hint_->setAttribute(Qt::WA_TransparentForMouseEvents);
+    hint_->move(14, 12);
+    hint_->hide();
     return side;
+}
+
+void PotPlace::showHint(const QString& said) {
+    hint_->setText(said);
+    hint_->adjustSize();
+    hint_->setVisible(!said.isEmpty());
 }
 
 bool PotPlace::letGo() {

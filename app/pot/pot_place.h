@@ -48,6 +48,7 @@ private:
     void refreshFindings();
     void refreshSight();
     void showOffer();
+    void showHint(const QString& said);
 
     Session& session_;
     Suggestions& suggestions_;

@@ -9,6 +9,7 @@
 #include <gtest/gtest.h>
 
 #include <QLabel>
+#include <QToolButton>
 #include <QtTest>
 
 namespace stemwright {
@@ -77,6 +78,15 @@ TEST(StatusLine, GivesUpHeightsAndCountsBeforeItCutsTheStanding) {
         EXPECT_TRUE(label("potDrift")->isVisible());
         EXPECT_LE(label("heights")->isVisible(), label("placed")->isVisible());
     }
+    // A sentence that there is no room for ends in dots, and the units keep theirs.
+    line.resize(1000, line.height());
+    line.hint(QStringLiteral("wind ").repeated(60));
+    QTest::qWait(1);
+    EXPECT_TRUE(label("hint")->text().endsWith(QChar(0x2026)));
+    EXPECT_TRUE(whole(label("hint")));
+    const auto* units = line.findChild<QToolButton*>(QStringLiteral("units"));
+    EXPECT_GE(units->width(), units->sizeHint().width());
+    line.hint({});
     EXPECT_FALSE(label("heights")->isVisible());
     line.resize(1900, line.height());
     EXPECT_TRUE(label("heights")->isVisible());

@@ -22,7 +22,6 @@
 #include <QStackedWidget>
 #include <QTemporaryDir>
 #include <QTest>
-#include <QToolButton>
 
 #include <gtest/gtest.h>
 
@@ -190,7 +189,7 @@ TEST_F(PotPlaceTest, AClickOnALeafChoosesItsPlace) {
 }
 
 TEST_F(PotPlaceTest, ATipIsDraggedToLeanAStem) {
-    place.findChild<QToolButton*>(QStringLiteral("potPose"))->click();
+    place.findChild<QPushButton*>(QStringLiteral("potPose"))->click();
     const Plan before = session.plan();
     const QPoint tip = view->tipAt(StemId{1}).toPoint();
     // As far as the tip goes when the stem leans by 12 degrees.
@@ -228,7 +227,7 @@ TEST_F(PotPlaceTest, AStemLeansNoFartherThanItsWiresHold) {
     const double hold = session.figures().stems[0].hold.hold;
     ASSERT_GT(hold, 0);
     ASSERT_LT(hold, 0.9);
-    place.findChild<QToolButton*>(QStringLiteral("potPose"))->click();
+    place.findChild<QPushButton*>(QStringLiteral("potPose"))->click();
     QSignalSpy hints(view, &PlantView::hinted);
     const QPoint tip = view->tipAt(StemId{1}).toPoint();
     QTest::mousePress(view, Qt::LeftButton, {}, tip);
