@@ -192,7 +192,11 @@ void PotTemplate::outline(Canvas& canvas, const Sheet& sheet) const {
         if (clipped(a, b, sheet.window))
             canvas.line(a, b, thick, ink);
     };
-    const std::vector<PointMm> outline = openingOutline(pot_, 240);
+    const double part = breadthPart(pot_);
+    const std::vector<PointMm> outline =
+        pot_.opening == PotOpening::rectangular
+            ? std::vector<PointMm>{{1, part}, {-1, part}, {-1, -part}, {1, -part}}
+            : openingOutline(pot_, 240);
     for (std::size_t i = 0; i < outline.size(); ++i) {
         const PointMm &a = outline[i], &b = outline[(i + 1) % outline.size()];
         stroke({middle.x + radius_ * a.x, middle.y + radius_ * a.y},
@@ -304,19 +308,25 @@ void PotTemplate::join(Canvas& canvas, Sheet& sheet, bool upright, double at, in
     // On the side of the line that stays, wherever along it there is room.
     const auto along = [](double part) { return 0.5 + (part > 0.5 ? part - 1 : part); };
     if (upright) {
-        canvas.line({at, window.y}, {at, window.bottom()}, 0.2, Ink::accent, true);
-        const bool right = at > window.x + window.width / 2;
-        mark.align = right ? Align::right : Align::left;
+        const double top = std::max(window.y, sheet.middle.y - wholeY_ / 2),
+                     bottom = std::min(window.bottom(), sheet.middle.y + wholeY_ / 2);
+        canvas.line({at, top}, {at, bottom}, 0.2, Ink::accent, true);
+        sheet.taken.push_back({at, top, 0.1, bottom - top});
+        const bool end = at > window.x + window.width / 2;
+        mark.align = end ? Align::right : Align::left;
         for (double part = 0; part < 0.98; part += 0.07) {
-            mark.at = {at + (right ? -off : off), window.y + window.height * along(part)};
+            mark.at = {at + (end ? -off : off), top + (bottom - top) * along(part)};
             if (put(canvas, sheet, mark))
                 return;
         }
     } else {
-        canvas.line({window.x, at}, {window.right(), at}, 0.2, Ink::accent, true);
+        const double left = std::max(window.x, sheet.middle.x - wholeX_ / 2),
+                     right = std::min(window.right(), sheet.middle.x + wholeX_ / 2);
+        canvas.line({left, at}, {right, at}, 0.2, Ink::accent, true);
+        sheet.taken.push_back({left, at, right - left, 0.1});
         const bool lower = at > window.y + window.height / 2;
         for (double part = 0; part < 0.98; part += 0.07) {
-            mark.at = {window.x + window.width * along(part), at + (lower ? -off : off + ascent(mark.style))};
+            mark.at = {left + (right - left) * along(part), at + (lower ? -off : off + ascent(mark.style))};
             if (put(canvas, sheet, mark))
                 return;
         }

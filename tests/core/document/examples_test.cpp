@@ -46,6 +46,8 @@ TEST(Examples, DifferInKindAndCoverEveryArrangementAndBinding) {
     std::set<Arrangement> arrangements;
     std::set<std::vector<WrapWith>> bindings;
     std::set<PotShape> pots;
+    std::set<PotOpening> openings;
+    std::set<ViewedFrom> views;
     std::size_t largest = 0;
     for (const ExampleInfo& info : examples()) {
         const Plan plan = example(info.key);
@@ -56,10 +58,14 @@ TEST(Examples, DifferInKindAndCoverEveryArrangementAndBinding) {
             binding.push_back(wrap.with);
         bindings.insert(binding);
         pots.insert(plan.pot.shape);
+        openings.insert(plan.pot.opening);
+        views.insert(plan.pot.viewedFrom);
         largest = std::max(largest, plan.stems.size());
     }
     EXPECT_EQ(arrangements.size(), 5u);
     EXPECT_EQ(pots.size(), 3u);
+    EXPECT_TRUE(openings.contains(PotOpening::rectangular));
+    EXPECT_EQ(views.size(), 2u);
     EXPECT_GE(largest, 30u);
     for (const auto& binding : {std::vector{WrapWith::wire}, std::vector{WrapWith::floss},
                                 std::vector{WrapWith::wire, WrapWith::floss}})
