@@ -4,6 +4,7 @@
 #include "app/figures_text.h"
 #include "app/file_store.h"
 #include "app/messages.h"
+#include "app/missing_glyphs.h"
 #include "app/pot/pot_commands.h"
 #include "app/sheet_painter.h"
 #include "app/steps_command.h"
@@ -216,10 +217,16 @@ int runSheets(const Arguments& arguments, const CommandStreams& streams) {
         return streams.unusable(tr("-o takes a file that ends in .pdf, a folder that ends in /, or .svg for a "
                                    "page alone, not “%1”.")
                                     .arg(to));
-    const bool written = folder ? writeSvg(*plan, options, to, &why)
-                         : svg  ? writeSvgFile(*plan, options, to, &why)
-                                : writePdf(*plan, options, to, &why);
-    return written ? exitFine : streams.unusable(why);
+    const std::vector<Page> pages = pagesOf(*plan, figures(*plan), options);
+    const bool written = folder ? writeSvg(*plan, pages, options.grey, to, &why)
+                         : svg  ? writeSvgFile(*plan, pages, options.grey, to, &why)
+                                : writePdf(*plan, pages, options.grey, to, &why);
+    if (!written)
+        return streams.unusable(why);
+    // What was written is whole; that some of it cannot be read must not go unsaid.
+    if (const QString missing = missingGlyphs(pages); !missing.isEmpty())
+        streams.err << missing.toStdString() << '\n';
+    return exitFine;
 }
 
 const std::vector<Command>& commands() {

@@ -143,7 +143,11 @@ bool writePdf(const Plan& plan, const std::vector<Page>& pages, bool grey, const
 
 bool writeSvg(const Plan& plan, const SheetOptions& options, const QString& folder, QString* why,
               QStringList* written, const PageTold& told) {
-    const std::vector<Page> pages = pagesOf(plan, figures(plan), options);
+    return writeSvg(plan, pagesOf(plan, figures(plan), options), options.grey, folder, why, written, told);
+}
+
+bool writeSvg(const Plan& plan, const std::vector<Page>& pages, bool grey, const QString& folder, QString* why,
+              QStringList* written, const PageTold& told) {
     if (pages.empty())
         return fail(why, tr("There is nothing to put on paper: none of the chosen pages has anything on it."));
     if (!QDir().mkpath(folder))
@@ -153,7 +157,7 @@ bool writeSvg(const Plan& plan, const SheetOptions& options, const QString& fold
     for (std::size_t i = 0; i < pages.size(); ++i) {
         const QString name = QDir(folder).filePath(
             QStringLiteral("%1-%2.svg").arg(i + 1, 2, 10, QLatin1Char('0')).arg(pageName(pages[i])));
-        const QByteArray bytes = svgOf(pages[i], plan, options.grey);
+        const QByteArray bytes = svgOf(pages[i], plan, grey);
         auto out = std::make_unique<QSaveFile>(name);
         if (!out->open(QIODevice::WriteOnly) || out->write(bytes) != bytes.size() || !out->flush())
             return fail(
@@ -172,8 +176,8 @@ bool writeSvg(const Plan& plan, const SheetOptions& options, const QString& fold
     return true;
 }
 
-bool writeSvgFile(const Plan& plan, const SheetOptions& options, const QString& file, QString* why) {
-    const std::vector<Page> pages = pagesOf(plan, figures(plan), options);
+bool writeSvgFile(const Plan& plan, const std::vector<Page>& pages, bool grey, const QString& file,
+                  QString* why) {
     if (pages.empty())
         return fail(why, tr("There is nothing to put on paper: none of the chosen pages has anything on it."));
     if (pages.size() > 1)
@@ -181,7 +185,7 @@ bool writeSvgFile(const Plan& plan, const SheetOptions& options, const QString& 
                     tr("An SVG holds one page, and these are %1: choose one with --only and --stems, or give "
                        "a folder that ends in / for a file a page.")
                         .arg(pages.size()));
-    return save(file, svgOf(pages.front(), plan, options.grey), why);
+    return save(file, svgOf(pages.front(), plan, grey), why);
 }
 
 } // namespace stemwright

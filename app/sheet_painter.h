@@ -39,8 +39,11 @@ bool writePdf(const Plan& plan, const std::vector<Page>& pages, bool grey, const
 /// Nothing is written if one of them cannot be. `written` has their paths.
 bool writeSvg(const Plan& plan, const SheetOptions& options, const QString& folder, QString* why,
               QStringList* written = nullptr, const PageTold& told = {});
-/// Writes the one page that the options choose; an SVG holds no more, so several are refused with a sentence.
-bool writeSvgFile(const Plan& plan, const SheetOptions& options, const QString& file, QString* why);
+bool writeSvg(const Plan& plan, const std::vector<Page>& pages, bool grey, const QString& folder, QString* why,
+              QStringList* written = nullptr, const PageTold& told = {});
+/// Writes the one page that there is; an SVG holds no more, so several are refused with a sentence.
+bool writeSvgFile(const Plan& plan, const std::vector<Page>& pages, bool grey, const QString& file,
+                  QString* why);
 
 /// Asks for a printer and prints. False only if printing failed, with a sentence in `why`; true when the maker
 /// thought better of it.

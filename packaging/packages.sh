@@ -8,8 +8,9 @@
 BUILD_PACKAGES=(g++ cmake ninja-build qt6-base-dev qt6-svg-dev qt6-tools-dev nlohmann-json3-dev
                 fontconfig fonts-inter fonts-dejavu-core)
 
-# Worth having, never a reason to stop: a second build is quicker with ccache.
-BUILD_NICETIES=(ccache)
+# Worth having, never a reason to stop: a second build is quicker with ccache, and fonts-droid-fallback has letters
+# for names in Chinese, Japanese and Korean (a small one; any other will do).
+BUILD_NICETIES=(ccache fonts-droid-fallback)
 
 # A desktop that speaks Wayland only, without an X server inside it.
 WAYLAND_PACKAGES=(qt6-wayland)

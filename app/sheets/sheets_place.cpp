@@ -2,6 +2,7 @@
 
 #include "app/ask.h"
 #include "app/look.h"
+#include "app/missing_glyphs.h"
 #include "app/session.h"
 #include "app/sheet_painter.h"
 #include "app/sheets/sheets_preview.h"
@@ -67,6 +68,8 @@ SheetsPlace::SheetsPlace(Session& session, QWidget* parent) : QWidget(parent), s
     connect(&layingOut_, &QFutureWatcherBase::finished, this, [this] {
         preview_->setMaking(false);
         preview_->show(layingOut_.result());
+        missing_->setText(preview_->sheets()->missing);
+        missing_->setVisible(!missing_->text().isEmpty());
         tellPages();
         if (std::exchange(again_, false))
             layOut();
@@ -188,6 +191,12 @@ void SheetsPlace::buildChoices(QWidget* column) {
     progress_->hide();
     stopButton_->hide();
 
+    missing_ = new QLabel(column);
+    missing_->setObjectName(QStringLiteral("sheetsMissing"));
+    missing_->setWordWrap(true);
+    missing_->setTextFormat(Qt::PlainText);
+    missing_->setVisible(false);
+    rows->addWidget(missing_);
     notice_ = new QLabel(column);
     notice_->setObjectName(QStringLiteral("sheetsNotice"));
     notice_->setWordWrap(true);
@@ -254,6 +263,7 @@ void SheetsPlace::layOut() {
     const SheetOptions chosen = options();
     if (chosen.only.empty()) {
         preview_->show(std::make_shared<SheetSet>());
+        missing_->hide();
         tellPages();
         return;
     }
@@ -264,6 +274,7 @@ void SheetsPlace::layOut() {
         set->pages = pagesOf(plan, figures, chosen);
         set->plan = plan;
         set->options = chosen;
+        set->missing = missingGlyphs(set->pages);
         return std::shared_ptr<const SheetSet>(std::move(set));
     }));
 }

@@ -70,6 +70,7 @@ private:
     QCheckBox* grey_ = nullptr;
     QListWidget* stems_ = nullptr;
     QLabel* count_ = nullptr;
+    QLabel* missing_ = nullptr;
     QLabel* notice_ = nullptr;
     std::vector<QPushButton*> ways_;
     QTimer wait_;

@@ -17,6 +17,7 @@ struct SheetSet {
     Plan plan;
     SheetOptions options;
     std::vector<Page> pages;
+    QString missing{}; ///< a sentence on what no font can write
 };
 
 /// The pages one below the other, as they print. Each is painted by the paper's painter away from the window's

@@ -7,6 +7,7 @@ namespace stemwright {
 
 namespace {
 constexpr double pi = 3.14159265358979323846;
+constexpr double codeParts[] = {0.55, 0.65, 0.75, 0.82, 0.45}; ///< of a leaf's length, where its code may stand
 } // namespace
 
 void MatLayout::drawStem(Canvas& canvas, double axis, const MatPart& part, double y0) const {
@@ -172,10 +173,47 @@ void MatLayout::drawCodes(Canvas& canvas, bool side, double axis, const MatPart&
             const double length = inMillimetres(kind->length), width = inMillimetres(kind->width);
             if (std::min(length, width) < 3 || canvas.width(code, style) > length - 1)
                 continue;
-            const double turn = leaf.degrees * pi / 180, at = leaf.out + length * 0.55;
-            put({axis + at * std::sin(turn), y0 + row.along - at * std::cos(turn)}, code, style, false);
+            // On the part that the leaves further down leave free, if any is.
+            const double turn = leaf.degrees * pi / 180;
+            const auto middle = [&](double along) {
+                const double at = leaf.out + length * along;
+                return PointMm{at * std::sin(turn), row.along - at * std::cos(turn)};
+            };
+            const double wide = canvas.width(code, style) / 2, tall = 0.38 * style.points * millimetresPerPoint;
+            PointMm place = middle(codeParts[0]);
+            for (const double along : codeParts)
+                if (const PointMm free = middle(along); !coversBelow(row.tier, side, free, wide, tall)) {
+                    place = free;
+                    break;
+                }
+            put({axis + place.x, y0 + place.y}, code, style, false);
         }
     }
+}
+
+bool MatLayout::coversBelow(int tier, bool side, PointMm middle, double wide, double tall) const {
+    for (std::size_t t = static_cast<std::size_t>(tier) + 1; t < mat_.tiers.size(); ++t) {
+        const MatTier& below = mat_.tiers[t];
+        if (below.along - below.up() > middle.y + tall)
+            continue;
+        for (const MatLeaf& leaf : below.leaves) {
+            const Kind* kind = find(context_.plan, leaf.leaf.kind);
+            if (leaf.sideView != side || leaf.tooLong || !kind)
+                continue;
+            // In the leaf's own directions it is about an ellipse.
+            const double turn = leaf.degrees * pi / 180, c = std::cos(turn), s = std::sin(turn);
+            const double half = inMillimetres(kind->length) / 2, across = inMillimetres(kind->width) / 2;
+            for (const double x : {middle.x - wide, middle.x, middle.x + wide})
+                for (const double y : {middle.y - tall, middle.y, middle.y + tall}) {
+                    const double dx = x, dy = y - below.along;
+                    const double u = (dx * c + dy * s) / across,
+                                 v = (-dx * s + dy * c + leaf.out + half) / half;
+                    if (u * u + v * v < 1)
+                        return true;
+                }
+        }
+    }
+    return false;
 }
 
 void MatLayout::drawJoin(Canvas& canvas, double left, double right, double listLeft, double y, double textY,
@@ -243,7 +281,8 @@ MatBlock MatLayout::block(const MatViews& shown, const MatPart& part, int sheet)
     std::vector<MatRow> rows = part.rows;
     const double listed = part.rowsHeight();
     const double bottom = std::max(y0 + part.bottom, body + listed);
-    list.drawHead(canvas, {listLeft, headTop});
+    if (!stem_.tiers.empty())
+        list.drawHead(canvas, {listLeft, headTop});
     std::vector<double> wanted;
     for (const MatRow& row : rows)
         wanted.push_back(y0 + row.along);

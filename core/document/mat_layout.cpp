@@ -69,10 +69,13 @@ std::vector<std::pair<std::string, TextStyle>> MatLayout::heading() const {
                            context_.words.count(figures.leaves), context_.words.size(figures.height)}),
                      type::small});
     std::string cuts;
-    for (std::size_t i = 0; i < figures.wraps.size(); ++i)
+    for (std::size_t i = 0; i < figures.wraps.size(); ++i) {
+        if (figures.wraps[i].toCut <= Length{})
+            continue;
         cuts += (cuts.empty() ? "" : "   ") +
                 says(SheetWord::cutWrap, {context_.words.wrap(context_.plan.binding.wraps[i]),
                                           context_.words.cut(figures.wraps[i].toCut)});
+    }
     if (stem_.core)
         cuts += (cuts.empty() ? "" : "   ") +
                 says(SheetWord::coreLine, {context_.words.wire(stem_.core->diameter, stem_.core->gauge)});

@@ -72,6 +72,9 @@ private:
                   double bottom) const;
     void drawLeaf(Canvas& canvas, const MatLeaf& leaf, PointMm joint, int tierPlace, LeafStyle style) const;
     void drawCodes(Canvas& canvas, bool side, double axis, const MatPart& part, double y0) const;
+    /// Whether a leaf of a tier further down, which lies above it, hides any of a text about `middle`, in
+    /// millimetres from the stem's middle and along it.
+    bool coversBelow(int tier, bool side, PointMm middle, double wide, double tall) const;
     void drawJoin(Canvas& canvas, double left, double right, double listLeft, double y, double textY,
                   char letter, int other) const;
 

@@ -144,5 +144,22 @@ TEST_F(CommandLineTest, HelpNamesEveryCommand) {
         EXPECT_NE(outcome.out.find(command), std::string::npos) << command;
 }
 
+TEST_F(CommandLineTest, SheetsSayWhatNoFontHasAndAreWrittenAllTheSame) {
+    Plan plan = test::smallBoard();
+    const QString to = folder.filePath(QStringLiteral("out.pdf"));
+    const auto sheets = [&] {
+        return run(
+            {QStringLiteral("sheets"), write("plan.stemplan", planText(plan)), QStringLiteral("-o"), to});
+    };
+    EXPECT_EQ(sheets().err, "");
+    plan.about.title = "Moss \xf4\x8f\xbf\xbd"; // for private use: no font has it
+    QFile::remove(to);
+    const Outcome outcome = sheets();
+    EXPECT_EQ(outcome.code, exitFine);
+    EXPECT_TRUE(QFile::exists(to));
+    EXPECT_NE(outcome.err.find("U+10FFFD"), std::string::npos) << outcome.err;
+    EXPECT_EQ(std::count(outcome.err.begin(), outcome.err.end(), '\n'), 1) << outcome.err;
+}
+
 } // namespace
 } // namespace stemwright

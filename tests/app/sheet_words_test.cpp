@@ -1,5 +1,6 @@
 #include "app/sheet_words.h"
 
+#include "app/missing_glyphs.h"
 #include "app/sheet_painter.h"
 #include "app/wording.h"
 #include "core/document/examples.h"
@@ -76,6 +77,22 @@ TEST(SheetWords, ALeafAloneIsSaidOnce) {
             EXPECT_FALSE(text(mark.text).contains(twice)) << mark.text;
         }
     EXPECT_GE(tiers, static_cast<int>(plan.stems[0].tiers.size()));
+}
+
+TEST(MissingGlyphs, NamesWhatNoFontHas) {
+    Plan plan = test::smallBoard();
+    const auto said = [&] { return missingGlyphs(pagesOf(plan, figures(plan), {})); };
+    plan.about.title = "Café „Mûre“ – ½";
+    EXPECT_TRUE(said().isEmpty()) << said().toStdString();
+    // For private use at the end of all planes: no font has letters there.
+    plan.mixes[0].name = "Moss \xf4\x8f\xbf\xbd";
+    EXPECT_TRUE(said().contains(QStringLiteral("(U+10FFFD)"))) << said().toStdString();
+    // Each is named once, and a heap of them is counted.
+    plan.about.title.clear();
+    for (char32_t character = 0x10ff00; character < 0x10ff20; ++character)
+        plan.about.title += QString::fromUcs4(&character, 1).toStdString();
+    EXPECT_EQ(said().count(QStringLiteral("(U+10FF00)")), 1);
+    EXPECT_TRUE(said().contains(QStringLiteral("and 25 more"))) << said().toStdString();
 }
 
 /// Short stems share pages: what a page holds on each paper was counted on the page by eye.
