@@ -40,6 +40,7 @@ QPushButton[small="true"]:checked:focus { border-color: @focus; }
 QPushButton:disabled { color: @faint; border-color: @line; }
 QPushButton[main="true"], QPushButton:default { background: @accent; color: @card; border-color: @accent; }
 QPushButton[main="true"]:hover, QPushButton:default:hover { background: @night; }
+QPushButton[main="true"]:disabled, QPushButton:default:disabled { background: @card; color: @faint; border-color: @line; }
 QPushButton[place="true"] { background: transparent; border: 2px solid transparent; border-radius: 13px; padding: 2px 16px; min-height: 22px; }
 QPushButton[place="true"]:hover { background: @line; }
 QPushButton[place="true"]:checked { background: @night; color: @onNight; }

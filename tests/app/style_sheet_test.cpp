@@ -3,6 +3,7 @@
 #include <QAbstractItemView>
 #include <QApplication>
 #include <QComboBox>
+#include <QPushButton>
 #include <QtTest>
 
 #include <gtest/gtest.h>
@@ -38,6 +39,27 @@ TEST(StyleSheet, AListOfChoicesShowsAllItsLinesWhole) {
             EXPECT_LE(line.bottom(), list->viewport()->height() - 1) << count << " lines, " << times;
             QTest::keyClick(list, Qt::Key_Escape);
         }
+}
+
+TEST(StyleSheet, WhatCannotBePressedDoesNotLookAsIfItCould) {
+    const auto ground = [](QPushButton& button) {
+        button.resize(160, 40);
+        return button.grab().toImage().pixelColor(16, 20);
+    };
+    for (const char* sort : {"", "main", "small", "tall", "large", "default"}) {
+        QWidget window;
+        QPushButton button(&window);
+        if (*sort)
+            button.setProperty(sort, true);
+        button.setDefault(QLatin1String(sort) == QLatin1String("default"));
+        button.ensurePolished();
+        button.setEnabled(false);
+        EXPECT_EQ(ground(button), look::card) << sort;
+        if (QLatin1String(sort) == QLatin1String("main")) {
+            button.setEnabled(true);
+            EXPECT_EQ(ground(button), look::accent);
+        }
+    }
 }
 
 } // namespace
