@@ -39,6 +39,7 @@ BoardPage::BoardPage(Session& session, QWidget* parent)
     layout->addWidget(view_, 1);
     layout->addWidget(side_);
 
+    setFocusProxy(view_);
     view_->installEventFilter(this);
     connect(suggestions_, &Suggestions::said, this, &BoardPage::said);
     connect(suggestions_, &Suggestions::progress, this, &BoardPage::fillSide);

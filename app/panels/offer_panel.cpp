@@ -225,7 +225,7 @@ bool OfferPanel::showHint() {
     if (places < manyPlaces)
         return false;
     title_->setText(tr("%1 empty places could have leaves from the tray.").arg(countText(places)));
-    hint_->setText(tr("&Spread the tray over the stems"));
+    hint_->setText(tr("Spread the tra&y over the stems"));
     hint_->show();
     return true;
 }

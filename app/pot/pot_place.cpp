@@ -63,6 +63,8 @@ PotPlace::PotPlace(Session& session, Suggestions& suggestions, QWidget* parent)
     layout->setSpacing(0);
     layout->addWidget(left());
     layout->addWidget(right(), 1);
+    // Whoever comes here by a key turns the plant by keys; Tab goes on to the rest.
+    setFocusProxy(view_);
 
     connect(above_, &FromAbove::chosenChanged, this, [this](unsigned stem) { view_->choose(StemId{stem}); });
     connect(above_, &FromAbove::previewed, this, [this](const std::optional<std::vector<PlaceMm>>& at) {

@@ -55,6 +55,8 @@ SheetsPlace::SheetsPlace(Session& session, QWidget* parent) : QWidget(parent), s
     buildChoices(choices);
     preview_ = new SheetsPreview(this);
     row->addWidget(preview_, 1);
+    // Whoever comes here by a key turns the pages by keys.
+    setFocusProxy(preview_);
 
     wait_.setSingleShot(true);
     wait_.setInterval(patience);
@@ -94,7 +96,7 @@ void SheetsPlace::buildChoices(QWidget* column) {
     rows->setContentsMargins(4 * look::unit, 3 * look::unit, 4 * look::unit, 3 * look::unit);
     rows->setSpacing(2 * look::unit);
 
-    auto* paperLabel = headingLabel(tr("&Paper"), column);
+    auto* paperLabel = headingLabel(tr("P&aper"), column);
     rows->addWidget(paperLabel);
     paper_ = new QComboBox(column);
     paper_->setObjectName(QStringLiteral("sheetsPaper"));
@@ -109,18 +111,18 @@ void SheetsPlace::buildChoices(QWidget* column) {
     rows->addWidget(paper_);
     connect(paper_, &QComboBox::currentIndexChanged, this, &SheetsPlace::later);
 
-    grey_ = new QCheckBox(tr("For a &grey printer"), column);
+    grey_ = new QCheckBox(tr("For a gre&y printer"), column);
     grey_->setObjectName(QStringLiteral("sheetsGrey"));
     rows->addWidget(grey_);
     connect(grey_, &QCheckBox::toggled, this, &SheetsPlace::later);
 
     rows->addWidget(headingLabel(tr("Pages"), column));
-    const std::pair<SheetPage, QString> offered[] = {{SheetPage::glance, tr("The plant at a &glance")},
+    const std::pair<SheetPage, QString> offered[] = {{SheetPage::glance, tr("The plant at a gla&nce")},
                                                      {SheetPage::mats, tr("&Mats, true size")},
-                                                     {SheetPage::cards, tr("&Binding cards")},
+                                                     {SheetPage::cards, tr("Binding &cards")},
                                                      {SheetPage::leaves, tr("&Leaves to make")},
                                                      {SheetPage::supplies, tr("S&upplies and cutting plan")},
-                                                     {SheetPage::pot, tr("P&ot from above, true size")}};
+                                                     {SheetPage::pot, tr("Pot from a&bove, true size")}};
     for (const auto& [page, name] : offered) {
         auto* box = new QCheckBox(name, column);
         box->setObjectName(QStringLiteral("sheetsPage%1").arg(static_cast<int>(page)));
@@ -130,7 +132,7 @@ void SheetsPlace::buildChoices(QWidget* column) {
         pages_.push_back({page, box});
     }
 
-    auto* stemsLabel = headingLabel(tr("&Stems"), column);
+    auto* stemsLabel = headingLabel(tr("S&tems"), column);
     rows->addWidget(stemsLabel);
     stems_ = new QListWidget(column);
     stems_->setObjectName(QStringLiteral("sheetsStems"));
@@ -172,7 +174,7 @@ void SheetsPlace::buildChoices(QWidget* column) {
         return button;
     };
     way(QStringLiteral("sheetsSavePdf"), tr("Save as P&DF…"), &SheetsPlace::savePdf)->setProperty("main", true);
-    way(QStringLiteral("sheetsSaveSvg"), tr("Save as S&VG…"), &SheetsPlace::saveSvg);
+    way(QStringLiteral("sheetsSaveSvg"), tr("Save as SV&G…"), &SheetsPlace::saveSvg);
     way(QStringLiteral("sheetsPrint"), tr("P&rint…"), &SheetsPlace::print);
 
     progress_ = new QProgressBar(column);
@@ -181,7 +183,7 @@ void SheetsPlace::buildChoices(QWidget* column) {
     progress_->setTextVisible(false);
     progress_->setFixedHeight(3 * look::unit);
     rows->addWidget(progress_);
-    stopButton_ = new QPushButton(tr("S&top"), column);
+    stopButton_ = new QPushButton(tr("St&op"), column);
     stopButton_->setObjectName(QStringLiteral("sheetsStop"));
     rows->addWidget(stopButton_);
     connect(stopButton_, &QPushButton::clicked, this, [this] {

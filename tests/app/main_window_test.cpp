@@ -3,6 +3,7 @@
 #include "app/ask.h"
 #include "app/board/board_view.h"
 #include "app/session.h"
+#include "app/sheets/sheets_preview.h"
 #include "core/document/plan_file.h"
 #include "tests/support/boards.h"
 
@@ -11,6 +12,8 @@
 #include <QApplication>
 #include <QDialog>
 #include <QLabel>
+#include <QMap>
+#include <QMenuBar>
 #include <QPushButton>
 #include <QSignalSpy>
 #include <QStackedWidget>
@@ -240,6 +243,52 @@ TEST_F(MainWindowTest, AnOpenMenuHasItsLettersToItself) {
             menu->close();
         QApplication::setActiveWindow(&window);
         ASSERT_TRUE(QTest::qWaitForWindowActive(&window));
+    }
+}
+
+TEST_F(MainWindowTest, EachPlaceTakesTheKeysOfWhoComesByAKey) {
+    window.activateWindow();
+    ASSERT_TRUE(QTest::qWaitForWindowActive(&window));
+    const char* takes[] = {"coloursTable", "board", "plantView", "bindPlace", "sheetsPreview"};
+    for (int place = 0; place < 5; ++place) {
+        QTest::keyClick(&window, static_cast<Qt::Key>(Qt::Key_1 + place), Qt::ControlModifier);
+        const auto name = QLatin1String(takes[place]);
+        EXPECT_TRUE(QTest::qWaitFor(
+            [&] { return QApplication::focusWidget() && QApplication::focusWidget()->objectName() == name; },
+            2000))
+            << place << " " << QApplication::focusWidget()->objectName().toStdString();
+    }
+    // And they do something at once: the next page.
+    auto* preview = window.findChild<SheetsPreview*>();
+    ASSERT_TRUE(preview);
+    ASSERT_TRUE(
+        QTest::qWaitFor([&] { return preview->sheets() && preview->sheets()->pages.size() > 1; }, 20'000));
+    QTest::keyClick(QApplication::focusWidget(), Qt::Key_PageDown);
+    EXPECT_TRUE(QTest::qWaitFor([&] { return preview->currentPage() == 1; }, 2000));
+}
+
+TEST_F(MainWindowTest, NoUnderlinedLetterOfAPlaceIsAMenusOrAnothers) {
+    for (const char* place : {"leaves", "board", "pot", "bind", "sheets"}) {
+        window.showPlaceNamed(QLatin1String(place));
+        QMap<QKeySequence, QString> owners;
+        const auto own = [&](const QString& said) {
+            const QKeySequence letter = QKeySequence::mnemonic(said);
+            if (letter.isEmpty())
+                return;
+            EXPECT_FALSE(owners.contains(letter))
+                << place << ": " << letter.toString().toStdString() << " of “"
+                << owners.value(letter).toStdString() << "” and of “" << said.toStdString() << "”";
+            owners.insert(letter, said);
+        };
+        for (const QAction* menu : window.menuBar()->actions())
+            own(menu->text());
+        // Those too that are hidden now: each may show beside the others.
+        const QWidget* shown = window.findChild<QStackedWidget*>(QStringLiteral("places"))->currentWidget();
+        for (const auto* button : shown->findChildren<QAbstractButton*>())
+            own(button->text());
+        for (const auto* label : shown->findChildren<QLabel*>())
+            if (label->buddy())
+                own(label->text());
     }
 }
 
