@@ -16,6 +16,10 @@ struct MatBlock {
     double width = 0; ///< mm
     double height = 0;
     bool landscape = false;
+    /// Where the heading stands beside the stem: from there to the right only so much at the top is taken, and
+    /// another mat may stand below. 0 where the block is a plain rectangle.
+    double besideFrom = 0;
+    double besideHeight = 0;
     std::vector<Mark> marks;
 };
 

@@ -251,9 +251,10 @@ MatBlock MatLayout::block(const MatViews& shown, const MatPart& part, int sheet)
     const std::string name = says(SheetWord::matOf, {stem_.name});
     if (beside_ > 0) {
         const double left = out.width + mat::besideGap;
-        double top = canvas.paragraph({left, 0}, beside_, name, type::heading);
+        out.besideFrom = left;
+        out.besideHeight = canvas.paragraph({left, 0}, beside_, name, type::heading);
         for (const auto& [text, style] : heading())
-            top += canvas.paragraph({left, top}, beside_, text, style);
+            out.besideHeight += canvas.paragraph({left, out.besideHeight}, beside_, text, style);
     } else {
         y += canvas.paragraph({0, 0}, out.width - mat::sheetNumber, name, type::heading);
         if (out.sheets > 1)
@@ -296,8 +297,17 @@ MatBlock MatLayout::block(const MatViews& shown, const MatPart& part, int sheet)
     if (sideWidth > 0)
         drawView(canvas, true, left, part, headTop, y0, bottom);
     drawScale(canvas, mat::scaleRoom - mat::axisGap, part, y0);
-    canvas.text({0, headTop + ascent(type::small)}, says(SheetWord::heightScale), type::small, Align::left,
-                Ink::quiet);
+    // A stem whose heading stands beside it bears its name too, so that it is not its neighbour's below there.
+    const double nameRoom = mat::scaleRoom + half(front <= 0) -
+                            std::max(canvas.width(says(SheetWord::seenFromFront), type::smallStrong),
+                                     canvas.width(says(SheetWord::seenFromSide), type::smallStrong)) /
+                                2 -
+                            1;
+    const bool named = beside_ > 0 && canvas.width(name, type::smallStrong) <= nameRoom;
+    if (named)
+        canvas.text({0, headTop + ascent(type::small)}, name, type::smallStrong);
+    canvas.text({0, headTop + (named ? lineHeight(type::small) : 0) + ascent(type::small)},
+                says(SheetWord::heightScale), type::small, Align::left, Ink::quiet);
     const double viewsRight = listLeft - mat::listGap;
     for (const MatRow& row : rows) {
         const double joint = y0 + row.along;
@@ -318,8 +328,11 @@ MatBlock MatLayout::block(const MatViews& shown, const MatPart& part, int sheet)
         drawJoin(canvas, mat::scaleRoom, viewsRight, listLeft, y0 + part.to, bottom - mat::joinLine,
                  static_cast<char>('A' + (sheet - 1) % 26), sheet + 1);
     out.height = bottom + mat::blockFoot;
-    if (beside_ > 0)
+    if (beside_ > 0) {
         out.width = room_.width;
+        if (!named)
+            out.besideHeight = out.height;
+    }
     return out;
 }
 

@@ -16,7 +16,7 @@ inline constexpr double blockFoot = 0.8;  ///< below the foot
 inline constexpr double joinLine = 3.4;   ///< of the list, for "join …"
 inline constexpr double sheetNumber = 30; ///< for "sheet 2 of 3"
 inline constexpr double leastWindow = 60; ///< of stem that a sheet shows at least
-inline constexpr double besideGap = 6;    ///< between the list and a heading beside it
+inline constexpr double besideGap = 4;    ///< between the list and a heading beside it
 inline constexpr double leastBeside = 40; ///< for such a heading
 } // namespace mat
 

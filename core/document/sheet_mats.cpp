@@ -44,7 +44,10 @@ public:
         const double left = best == edge_.size() ? 0 : edge_[best].left;
         blocks_.push_back(&block);
         places_.push_back({left, lowest});
-        cover(left, left + wide + gap, lowest + block.height + gap);
+        const double whole = block.besideFrom > 0 ? block.besideFrom : wide + gap;
+        cover(left, left + whole, lowest + block.height + gap);
+        if (block.besideFrom > 0)
+            cover(left + whole, left + wide + gap, lowest + block.besideHeight + gap);
         return true;
     }
 
