@@ -11,6 +11,7 @@ namespace {
 
 constexpr double tick = 3.2;     ///< side of a box to tick
 constexpr double leastRow = 5.4; ///< mm, so that the boxes keep apart
+constexpr double wideCard = 180; ///< mm, room for a card on which most steps take a line
 constexpr std::size_t stepColumn = 2;
 constexpr double figureAir = 2.5; ///< at the left of each column of figures, beyond the gap
 
@@ -72,7 +73,10 @@ std::vector<Page> cardPages(const SheetContext& context) {
     std::vector<Card> cards;
     for (const std::size_t place : context.stems())
         cards.push_back({place, rowsOf(context, place)});
-    SheetFlow flow(context, frame, words.word(SheetWord::cardsTitle));
+    // Large paper lies, with two cards beside each other, rather than that a step is far from its figures.
+    const bool beside = frame.room(true).width >= 2 * wideCard;
+    SheetFlow flow(context, frame, words.word(SheetWord::cardsTitle),
+                   beside ? SheetColumns{true, 2} : SheetColumns{});
     // The same on every card, so that figures stand below each other all down the page.
     const Table table = tableOf(context, head, cards, flow.room().width);
     if (const std::string own = context.ownMeasure(); !own.empty())

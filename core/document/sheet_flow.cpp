@@ -4,20 +4,33 @@
 
 namespace stemwright {
 
-SheetFlow::SheetFlow(const SheetContext& context, const SheetFrame& frame, std::string title)
-    : context_(context), frame_(frame), title_(std::move(title)), room_(frame.room(false)) {
+namespace {
+constexpr double columnGap = 8;
+}
+
+SheetFlow::SheetFlow(const SheetContext& context, const SheetFrame& frame, std::string title,
+                     SheetColumns columns)
+    : context_(context), frame_(frame), title_(std::move(title)), columns_(columns) {
     open();
 }
 
 void SheetFlow::open() {
-    pages_.push_back(frame_.page(false, title_));
+    pages_.push_back(frame_.page(columns_.landscape, title_));
+    column_ = 0;
+    room_ = frame_.room(columns_.landscape);
+    room_.width = (room_.width - columnGap * (columns_.count - 1)) / columns_.count;
     y_ = room_.y;
 }
 
 bool SheetFlow::need(double height) {
     if (y_ + height <= room_.bottom() + 1e-6 || y_ <= room_.y + 1e-6)
         return false;
-    open();
+    if (++column_ < columns_.count) {
+        room_.x += room_.width + columnGap;
+        y_ = room_.y;
+    } else {
+        open();
+    }
     return true;
 }
 

@@ -8,18 +8,27 @@
 
 namespace stemwright {
 
-/// Fills upright pages of one frame from the top down, a new page whenever the next thing does not fit.
+/// How the pages of a flow are held, and in how many columns each is filled.
+struct SheetColumns {
+    bool landscape = false;
+    int count = 1;
+};
+
+/// Fills pages of one frame from the top down, column by column: a new one whenever the next thing does not
+/// fit.
 class SheetFlow {
 public:
-    SheetFlow(const SheetContext& context, const SheetFrame& frame, std::string title);
+    SheetFlow(const SheetContext& context, const SheetFrame& frame, std::string title,
+              SheetColumns columns = {});
 
+    /// The column that is being filled.
     const BoxMm& room() const { return room_; }
     double y() const { return y_; }
     double left() const { return room_.bottom() - y_; }
     Canvas canvas() { return Canvas(context_, pages_.back().marks); }
     Page& page() { return pages_.back(); }
 
-    /// A new page unless `height` is left on this one. What is higher than a page begins on a new one.
+    /// A new column unless `height` is left in this one. What is higher than a page begins on a new one.
     bool need(double height);
     void skip(double height) { y_ += height; }
     void heading(const std::string& text, double keepWith);
@@ -41,6 +50,8 @@ private:
     const SheetContext& context_;
     const SheetFrame& frame_;
     std::string title_;
+    SheetColumns columns_;
+    int column_ = 0;
     BoxMm room_;
     std::vector<Page> pages_;
     double y_ = 0;

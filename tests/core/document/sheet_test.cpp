@@ -229,6 +229,32 @@ TEST(Sheet, CardsHaveABoxToTickForEachStep) {
     EXPECT_EQ(boxes, steps);
 }
 
+TEST(Sheet, CardsStandBesideEachOtherOnLargePaper) {
+    const Plan plan = test::randomBoard(2, 30, 20, 12, 3);
+    SheetOptions options;
+    options.paper = Paper::a3;
+    options.only = {SheetPage::cards};
+    std::vector<StemId> stems;
+    std::size_t steps = 0, boxes = 0;
+    std::set<double> lefts;
+    for (const Page& page : pagesOf(plan, options)) {
+        EXPECT_TRUE(page.landscape);
+        stems.insert(stems.end(), page.stems.begin(), page.stems.end());
+        for (const ShapeMark& shape : marksOf<ShapeMark>(page))
+            if (shape.points.size() == 4 && shape.points[1].x - shape.points[0].x < 4) {
+                ++boxes;
+                lefts.insert(shape.points[0].x);
+            }
+    }
+    for (const Stem& stem : plan.stems)
+        steps += bindingSteps(plan, stem).size();
+    EXPECT_EQ(boxes, steps);
+    EXPECT_EQ(lefts.size(), 2u) << "two columns";
+    ASSERT_EQ(stems.size(), plan.stems.size());
+    for (std::size_t i = 0; i < stems.size(); ++i)
+        EXPECT_EQ(stems[i], plan.stems[i].id) << "in the order of the stems";
+}
+
 TEST(Sheet, LeavesToMakeHaveABoxEach) {
     const Plan plan = test::smallBoard(); // 2 to make of 3 mixes of 2 kinds
     SheetOptions options;
