@@ -18,6 +18,7 @@
 #include "app/pot/pot_place.h"
 #include "app/session.h"
 #include "app/settings.h"
+#include "app/sheets/sheets_preview.h"
 #include "app/suggestions.h"
 #include "app/wording.h"
 #include "core/document/examples.h"
@@ -173,7 +174,7 @@ void MainWindow::buildSuggestMenu() {
                 if (dialog.exec() == QDialog::Accepted)
                     suggestions.varyHeights(dialog.options(), dialog.fills(), dialog.matchedPairs());
             });
-    spreads("startMeOff", tr("Start &me off…"), QKeySequence(Qt::CTRL | Qt::Key_F6),
+    spreads("startMeOff", tr("Start me o&ff…"), QKeySequence(Qt::CTRL | Qt::Key_F6),
             [this](Suggestions& suggestions) {
                 StartDialog dialog(session_->plan(), this);
                 if (dialog.exec() == QDialog::Accepted)
@@ -240,13 +241,24 @@ void MainWindow::buildPlanMenu() {
 void MainWindow::buildViewMenu() {
     QMenu* menu = menuBar()->addMenu(tr("&View"));
     BoardView& board = board_->view();
-    connect(add(menu, "zoomIn", tr("&Nearer"), QKeySequence::ZoomIn), &QAction::triggered, &board,
-            &BoardView::zoomIn);
-    connect(add(menu, "zoomOut", tr("&Farther"), QKeySequence::ZoomOut), &QAction::triggered, &board,
-            &BoardView::zoomOut);
-    connect(add(menu, "zoomReset", tr("As it &was"), QKeySequence(Qt::CTRL | Qt::Key_0)), &QAction::triggered,
-            &board, &BoardView::zoomReset);
-    connect(add(menu, "zoomFit", tr("The &whole board"), QKeySequence(Qt::CTRL | Qt::Key_9)),
+    // The paper comes nearer where it is what is seen, and the board everywhere else.
+    const auto zooms = [this, menu, &board](const char* name, const QString& said, const QKeySequence& keys,
+                                            void (BoardView::*ofBoard)(), auto ofPaper) {
+        connect(add(menu, name, said, keys), &QAction::triggered, this, [this, &board, ofBoard, ofPaper] {
+            auto* paper = findChild<SheetsPreview*>();
+            if (paper && paper->isVisible())
+                ofPaper(*paper);
+            else
+                (board.*ofBoard)();
+        });
+    };
+    zooms("zoomIn", tr("&Nearer"), QKeySequence::ZoomIn, &BoardView::zoomIn,
+          [](SheetsPreview& paper) { paper.step(1); });
+    zooms("zoomOut", tr("&Farther"), QKeySequence::ZoomOut, &BoardView::zoomOut,
+          [](SheetsPreview& paper) { paper.step(-1); });
+    zooms("zoomReset", tr("As it &was"), QKeySequence(Qt::CTRL | Qt::Key_0), &BoardView::zoomReset,
+          [](SheetsPreview& paper) { paper.setZoom(0); });
+    connect(add(menu, "zoomFit", tr("The whole &board"), QKeySequence(Qt::CTRL | Qt::Key_9)),
             &QAction::triggered, &board, &BoardView::zoomFit);
     menu->addSeparator();
     QAction* codes = add(menu, "showCodes", tr("Mix &codes on the leaves"), QKeySequence(Qt::Key_F4));

@@ -214,6 +214,13 @@ void SheetsPlace::fillStems() {
         before.push_back(stems_->item(i)->checkState());
     const Plan& plan = session_.plan();
     const bool same = before.size() == plan.stems.size();
+    const int current = std::max(0, stems_->currentRow());
+    // The line that she is on stays: a list that is as it was is left alone.
+    int alike = 0;
+    for (int i = 0; same && i < stems_->count(); ++i)
+        alike += stems_->item(i)->text() == text(plan.stems[static_cast<std::size_t>(i)].name);
+    if (same && alike == stems_->count())
+        return;
     stems_->clear();
     for (std::size_t i = 0; i < plan.stems.size(); ++i) {
         auto* item = new QListWidgetItem(text(plan.stems[i].name), stems_);
@@ -221,6 +228,7 @@ void SheetsPlace::fillStems() {
         item->setSizeHint(QSize(0, look::target));
         item->setCheckState(same ? before[i] : Qt::Checked);
     }
+    stems_->setCurrentRow(std::min(current, stems_->count() - 1));
 }
 
 SheetOptions SheetsPlace::options() const {

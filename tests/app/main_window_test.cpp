@@ -13,6 +13,7 @@
 #include <QDialog>
 #include <QLabel>
 #include <QMap>
+#include <QMenu>
 #include <QMenuBar>
 #include <QPushButton>
 #include <QSignalSpy>
@@ -265,6 +266,27 @@ TEST_F(MainWindowTest, EachPlaceTakesTheKeysOfWhoComesByAKey) {
         QTest::qWaitFor([&] { return preview->sheets() && preview->sheets()->pages.size() > 1; }, 20'000));
     QTest::keyClick(QApplication::focusWidget(), Qt::Key_PageDown);
     EXPECT_TRUE(QTest::qWaitFor([&] { return preview->currentPage() == 1; }, 2000));
+    // What is seen comes nearer, not a board that is not.
+    const double board = window.findChild<BoardView*>()->zoom(), before = preview->zoom();
+    action("zoomIn")->trigger();
+    EXPECT_GT(preview->zoom(), before);
+    EXPECT_EQ(window.findChild<BoardView*>()->zoom(), board);
+    window.showPlaceNamed(QStringLiteral("board"));
+    action("zoomIn")->trigger();
+    EXPECT_GT(window.findChild<BoardView*>()->zoom(), board);
+}
+
+TEST_F(MainWindowTest, NoMenuHasALetterTwice) {
+    for (const QMenu* menu : window.menuBar()->findChildren<QMenu*>()) {
+        QMap<QKeySequence, QString> owners;
+        for (const QAction* each : menu->actions()) {
+            const QKeySequence letter = QKeySequence::mnemonic(each->text());
+            EXPECT_FALSE(!letter.isEmpty() && owners.contains(letter))
+                << menu->title().toStdString() << ": " << each->text().toStdString() << " and "
+                << owners.value(letter).toStdString();
+            owners.insert(letter, each->text());
+        }
+    }
 }
 
 TEST_F(MainWindowTest, NoUnderlinedLetterOfAPlaceIsAMenusOrAnothers) {

@@ -106,6 +106,25 @@ TEST_F(SheetsPlaceTest, ChoosesPaperPagesStemsAndGreyByKeys) {
     EXPECT_TRUE(place.options().grey);
 }
 
+TEST_F(SheetsPlaceTest, TheListOfStemsIsWalkedByKeysWhilePagesAreMade) {
+    auto* stems = child<QListWidget>("sheetsStems");
+    stems->setFocus();
+    for (int i = 0; i < 3; ++i) {
+        QTest::keyClick(stems, Qt::Key_Space);
+        EXPECT_EQ(stems->item(i)->checkState(), Qt::Unchecked) << i;
+        QTest::qWait(200); // the pages are laid out again meanwhile
+        QTest::keyClick(stems, Qt::Key_Down);
+        EXPECT_EQ(stems->currentRow(), i + 1);
+    }
+    // A stem that has another name keeps its tick, and she her line.
+    StemForm form = session.plan().stems[3];
+    form.name = "Willow";
+    ASSERT_TRUE(session.make(ReformStem{session.plan().stems[3].id, form}));
+    ASSERT_TRUE(becomes([&] { return stems->item(3)->text() == QStringLiteral("Willow"); }));
+    EXPECT_EQ(stems->currentRow(), 3);
+    EXPECT_EQ(stems->item(0)->checkState(), Qt::Unchecked);
+}
+
 TEST_F(SheetsPlaceTest, NoPageChosenIsNoPage) {
     for (auto* box : place.findChildren<QCheckBox*>())
         if (box->objectName().startsWith(QLatin1String("sheetsPage")))
