@@ -27,10 +27,12 @@ struct Offered {
     Answer answer;
 };
 
-/// A question with its answers, the first of them the usual one; `stay` and Escape leave all as it is.
+enum class Usual { first, stay };
+
+/// A question with its answers; `stay` and Escape leave all as it is. Enter gives the usual one.
 Answer choose(QWidget* parent, QMessageBox::Icon icon, const char* name, const QString& title,
               const QString& question, std::initializer_list<Offered> answers,
-              const QString& stay = tr("&Cancel")) {
+              const QString& stay = tr("&Cancel"), Usual usual = Usual::first) {
     if (stand && stand->answer)
         return stand->answer(question);
     QMessageBox box(icon, title, question, QMessageBox::NoButton, parent);
@@ -39,8 +41,9 @@ Answer choose(QWidget* parent, QMessageBox::Icon icon, const char* name, const Q
     std::vector<std::pair<QAbstractButton*, Answer>> buttons;
     for (const Offered& offered : answers)
         buttons.emplace_back(box.addButton(offered.text, offered.role), offered.answer);
-    box.setDefaultButton(static_cast<QPushButton*>(buttons.front().first));
-    box.setEscapeButton(box.addButton(stay, QMessageBox::RejectRole));
+    QPushButton* staying = box.addButton(stay, QMessageBox::RejectRole);
+    box.setEscapeButton(staying);
+    box.setDefaultButton(usual == Usual::stay ? staying : static_cast<QPushButton*>(buttons.front().first));
     box.exec();
     for (const auto& [button, answer] : buttons)
         if (box.clickedButton() == button)
@@ -74,7 +77,8 @@ Answer aboutBoundTiers(QWidget* parent, const QString& question) {
     return choose(
         parent, QMessageBox::Question, "boundTiers", tr("Bound already"), question,
         {{tr("Change, and &bind again from there"), QMessageBox::AcceptRole, Answer::bindAgain},
-         {tr("It &is bound so: change the plan alone"), QMessageBox::DestructiveRole, Answer::recordOnly}});
+         {tr("It &is bound so: change the plan alone"), QMessageBox::DestructiveRole, Answer::recordOnly}},
+        tr("&Leave it as it is"), Usual::stay);
 }
 
 Answer aboutWorkLeftBehind(QWidget* parent, const QString& title, const QString& when) {

@@ -22,8 +22,10 @@
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QLocale>
+#include <QMenuBar>
 #include <QMimeData>
 #include <QPushButton>
+#include <QShortcut>
 #include <QStackedWidget>
 #include <QTimer>
 #include <QVBoxLayout>
@@ -91,7 +93,8 @@ MainWindow::~MainWindow() = default;
 
 void MainWindow::buildPlaces() {
     auto* middle = new QWidget(this);
-    auto* bar = new QWidget(middle);
+    bar_ = new QWidget(middle);
+    QWidget* bar = bar_;
     bar->setObjectName(QStringLiteral("topBar"));
     bar->setAttribute(Qt::WA_StyledBackground);
     title_ = new QLabel(bar);
@@ -122,7 +125,8 @@ void MainWindow::buildPlaces() {
         button->setProperty("key", QLatin1String(key));
         button->setCheckable(true);
         button->setFocusPolicy(Qt::TabFocus); // a click or its key leaves the keys to the place
-        button->setShortcut(shortcut);
+        // Of the window, so that it leads out of the whole screen too, where the button is not seen.
+        connect(new QShortcut(shortcut, this), &QShortcut::activated, button, &QPushButton::click);
         button->setToolTip(tr("%1 (%2)").arg(name, shortcut.toString(QKeySequence::NativeText)));
         placeButtons_->addButton(button, id);
         pillRow->addWidget(button);
@@ -134,8 +138,13 @@ void MainWindow::buildPlaces() {
     addPlace(tr("Board"), "board", board_);
     addPlace(tr("Pot"), "pot", new LatePlace([this](QWidget* in) { return makePotPlace(in); }));
     addPlace(tr("Bind"), "bind", new LatePlace([this](QWidget* in) {
-                 return new BindPlace(
+                 auto* bind = new BindPlace(
                      *session_, [this] { return keepProgress(); }, in);
+                 connect(bind, &BindPlace::wholeScreenShown, this, [this](bool whole) {
+                     for (QWidget* around : std::initializer_list<QWidget*>{bar_, menuBar(), status_})
+                         around->setVisible(!whole);
+                 });
+                 return bind;
              }));
     addPlace(tr("Sheets"), "sheets",
              new LatePlace([this](QWidget* in) { return new SheetsPlace(*session_, in); }));
@@ -295,12 +304,12 @@ QString MainWindow::keepProgress() {
     if (!path.isEmpty()) {
         const QString shown = QFileInfo(path).fileName();
         if (!session_->unsaved())
-            return tr("Kept in %1").arg(shown);
+            return tr("Kept in %1, with all changes").arg(shown);
         if (changedOnDisk(path, mark_)) {
             why = tr("%1 has been changed by another program.").arg(shown);
         } else if (writePlan(session_->plan(), path, &why, &mark_)) {
             session_->markSaved(path);
-            return tr("Kept in %1").arg(shown);
+            return tr("Kept in %1, with all changes").arg(shown);
         }
     } else {
         why = tr("This plan has no file yet: save it (%1).")

@@ -77,6 +77,7 @@ private:
     Session* session_;
     FileMark mark_;
     bool shownBefore_ = false;
+    QWidget* bar_ = nullptr;
     QStackedWidget* places_ = nullptr;
     QButtonGroup* placeButtons_ = nullptr;
     BoardPage* board_ = nullptr;

@@ -73,8 +73,14 @@ void MainWindow::buildMenus() {
     buildViewMenu();
     buildHelpMenu();
     auto* letters = new MenuLetters(this);
-    for (const QAction* menu : menuBar()->actions())
-        menu->menu()->installEventFilter(letters);
+    for (const QAction* top : menuBar()->actions()) {
+        QMenu* menu = top->menu();
+        menu->installEventFilter(letters);
+        // Their keys are the window's, also while the menus are not seen.
+        for (QAction* deed : menu->actions())
+            if (!deed->shortcut().isEmpty() && deed->shortcutContext() == Qt::WindowShortcut)
+                addAction(deed);
+    }
 }
 
 void MainWindow::buildFileMenu() {

@@ -180,6 +180,8 @@ QString wordFor(SheetWord which) {
         return tr("Wind %1 over the whole stem, from the tip down, and fasten and cut its end.");
     case SheetWord::cardTape:
         return tr("Wind %1 over the whole stem, from the tip down, stretching it; press its end down.");
+    case SheetWord::cardTook:
+        return tr("%1: really used %2", "what was wound, its length");
     case SheetWord::cardPiece:
         return tr("%1: %2", "what is cut, its length");
     case SheetWord::cardCore:

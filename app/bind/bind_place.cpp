@@ -17,7 +17,7 @@
 #include <QCheckBox>
 #include <QComboBox>
 #include <QElapsedTimer>
-#include <QKeyEvent>
+#include <QKeySequence>
 #include <QLabel>
 #include <QLocale>
 #include <QPainter>
@@ -40,6 +40,10 @@ constexpr double shortestTier = 5.0 / 60; ///< minutes: whoever was quicker only
 void setSaid(QLabel* label, const QString& said) {
     label->setText(said);
     label->setVisible(!said.isEmpty());
+}
+
+bool hasLeaf(const Tier& tier) {
+    return std::any_of(tier.slots.begin(), tier.slots.end(), [](const Slot& slot) { return slot.filled(); });
 }
 
 QPixmap pictureOf(const LeafLook& look, double ratio) {
@@ -77,11 +81,6 @@ BindPlace::BindPlace(Session& session, Keep keep, QWidget* parent)
     stem_ = nextStem();
     fillStems();
     refresh();
-}
-
-void BindPlace::setClock(std::function<qint64()> clock) {
-    clock_ = std::move(clock);
-    shownAt_ = clock_();
 }
 
 bool BindPlace::isDone(const Stem& stem) const {
@@ -141,6 +140,12 @@ void BindPlace::goOn() {
     const double minutes =
         timed_->isChecked() && shownAt_ ? static_cast<double>(clock_() - *shownAt_) / 60'000 : 0;
     const bool worked = minutes >= shortestTier && minutes <= longestTier;
+    // Turns around no wires bind nothing.
+    const std::vector<BindingStep> steps = bindingSteps(session_.plan(), *stem);
+    if (const std::size_t now = stepNow(*stem, steps);
+        now < steps.size() && steps[now].code == BindingStepCode::tier &&
+        !hasLeaf(stem->tiers[static_cast<std::size_t>(steps[now].tier)]))
+        return;
     const std::optional<Edit> edit = stepDone(session_.plan(), stem_, worked ? minutes : 0);
     shownAt_ = clock_();
     if (edit) {
@@ -165,14 +170,19 @@ void BindPlace::refresh() {
     if (!stem) {
         for (QLabel* said : {turn_, doing_, wrap_, used_, caution_, next_, where_})
             setSaid(said, {});
-        setSaid(title_, tr("The plan has no stems yet."));
+        setSaid(title_, tr("No stems yet"));
+        setSaid(doing_, tr("A stem is added on the board (%1), or with a new plan (%2).")
+                            .arg(QKeySequence(Qt::CTRL | Qt::Key_2).toString(QKeySequence::NativeText),
+                                 QKeySequence(QKeySequence::New).toString(QKeySequence::NativeText)));
         leaves_->hide();
         usedBar_->hide();
-        progress_->hide();
-        done_->setEnabled(false);
-        back_->setEnabled(false);
+        for (QWidget* part : std::initializer_list<QWidget*>{stems_, progress_, asHeld_, timed_, done_, back_})
+            part->hide();
+        showTime();
         return;
     }
+    for (QWidget* part : std::initializer_list<QWidget*>{stems_, asHeld_, timed_, done_, back_})
+        part->show();
     const std::vector<BindingStep> steps = bindingSteps(session_.plan(), *stem);
     const std::size_t now = stepNow(*stem, steps);
     const int count = static_cast<int>(steps.size());
@@ -256,9 +266,20 @@ void BindPlace::showStep(const Stem& stem, const std::vector<BindingStep>& steps
         if (step.code == BindingStepCode::tail || step.code == BindingStepCode::cover)
             setSaid(wrap_, tr("wrap %1").arg(sizeText(step.along, plan.units)));
     }
+    QStringList cautions;
     if (cutsWire(plan, step))
-        setSaid(caution_, text(words.caution(SheetCaution::cutWire)) + QLatin1Char('\n') +
-                              text(words.caution(SheetCaution::sharpEnds)));
+        cautions << text(words.caution(SheetCaution::cutWire)) << text(words.caution(SheetCaution::sharpEnds));
+    if (step.code == BindingStepCode::cut)
+        for (std::size_t t = 0; t < stem.tiers.size(); ++t)
+            if (!hasLeaf(stem.tiers[t]))
+                cautions << tr("Tier %1 has no leaf yet, and the lengths are reckoned without one.").arg(t + 1);
+    if (step.code == BindingStepCode::tier && !hasLeaf(stem.tiers[static_cast<std::size_t>(step.tier)])) {
+        setSaid(wrap_, {});
+        done_->setEnabled(false);
+        cautions << tr("There is nothing to bind here: give this tier its leaves on the board, or remove it. "
+                       "Then go on.");
+    }
+    setSaid(caution_, cautions.join(QLatin1Char('\n')));
     if (now + 1 < steps.size())
         setSaid(next_, tr("Next: %1").arg(text(stepText(plan, stem, figures, steps[now + 1], words))));
     else
@@ -316,6 +337,11 @@ void BindPlace::showWraps(const std::vector<BindingStep>& steps, std::size_t now
     const TranslatedWords words(plan.units);
     // What has been used when the step before this one was done, of the layer that is wound now.
     const std::size_t w = std::min(now < steps.size() ? steps[now].wrap : std::size_t{0}, wraps.size() - 1);
+    if (const Length took = tookOf(session_.plan().stems[placeOfStem()], w); took > Length{}) {
+        setSaid(used_,
+                text(words.word(SheetWord::cardTook, {words.wrap(plan.binding.wraps[w]), words.cut(took)})));
+        return;
+    }
     const Length used = now > 0 ? steps[now - 1].used[w] : Length{};
     if (wraps[w].toCut <= Length{})
         return;
@@ -338,57 +364,6 @@ void BindPlace::showTime() {
 
 void BindPlace::showKept(const QString& sentence) {
     setSaid(kept_, sentence);
-}
-
-void BindPlace::keyPressEvent(QKeyEvent* event) {
-    switch (event->key()) {
-    case Qt::Key_Space:
-    case Qt::Key_PageDown:
-        // A foot that rests on the pedal binds one tier, not ten.
-        if (!event->isAutoRepeat())
-            goOn();
-        return;
-    case Qt::Key_Backspace:
-    case Qt::Key_PageUp:
-        if (!event->isAutoRepeat())
-            goBack();
-        return;
-    case Qt::Key_Escape:
-        if (wholeScreen_->isChecked())
-            return wholeScreen_->setChecked(false);
-        [[fallthrough]];
-    default:
-        QWidget::keyPressEvent(event);
-    }
-}
-
-bool BindPlace::eventFilter(QObject* watched, QEvent* event) {
-    if (watched == window() && event->type() == QEvent::WindowStateChange)
-        showWholeScreen();
-    return QWidget::eventFilter(watched, event);
-}
-
-void BindPlace::showWholeScreen() {
-    // The window's own keys and its frame change it too.
-    const bool whole = window()->isFullScreen();
-    const QSignalBlocker quiet(wholeScreen_);
-    wholeScreen_->setChecked(whole);
-    wholeScreen_->setText(whole ? tr("As a &window") : tr("&Whole screen"));
-}
-
-void BindPlace::showEvent(QShowEvent* event) {
-    QWidget::showEvent(event);
-    shownAt_ = clock_();
-    window()->installEventFilter(this);
-    showWholeScreen();
-}
-
-void BindPlace::hideEvent(QHideEvent* event) {
-    QWidget::hideEvent(event);
-    shownAt_.reset();
-    // The other places have no button that would lead out of it.
-    if (!event->spontaneous() && wholeScreen_->isChecked())
-        wholeScreen_->setChecked(false);
 }
 
 } // namespace stemwright

@@ -40,6 +40,10 @@ public:
     void goOn();
     void goBack();
 
+Q_SIGNALS:
+    /// Only the work is to be seen, without what the window has around it.
+    void wholeScreenShown(bool whole);
+
 protected:
     void keyPressEvent(QKeyEvent* event) override;
     void showEvent(QShowEvent* event) override;

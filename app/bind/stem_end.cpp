@@ -67,9 +67,13 @@ void StemEnd::build() {
     for (std::size_t w = 0; w < wraps.size(); ++w) {
         Row row;
         row.what = benchLabel(fields_, "measuredOf", 1.35);
-        row.what->setText(tr("%1: cut %2, planned to use %3. Really used")
-                              .arg(text(words.wrap(plan.binding.wraps[w])), cutText(wraps[w].toCut, plan.units),
-                                   cutText(wraps[w].used, plan.units)));
+        const Length took = tookOf(*stem, w);
+        const QString wound = text(words.wrap(plan.binding.wraps[w]));
+        // Once it is measured, the plan's figures rest on the measure and say nothing of what was cut.
+        row.what->setText(took > Length{} ? tr("%1: really used").arg(wound)
+                                          : tr("%1: cut %2, planned to use %3. Really used")
+                                                .arg(wound, cutText(wraps[w].toCut, plan.units),
+                                                     cutText(wraps[w].used, plan.units)));
         row.used = new LengthField(plan.units.length, Length{}, millimetres(limits::longestWire), fields_);
         row.used->setObjectName(QStringLiteral("measured%1").arg(w));
         row.used->setAccessibleName(tr("Really used of %1").arg(text(words.wrap(plan.binding.wraps[w]))));
@@ -77,7 +81,7 @@ void StemEnd::build() {
         row.used->setFont(benchFont(1.35));
         row.used->setFixedWidth(130);
         row.used->setMinimumHeight(40);
-        if (const Length took = tookOf(*stem, w); took > Length{})
+        if (took > Length{})
             row.used->setValue(took);
         else
             row.used->clearValue();
@@ -88,10 +92,14 @@ void StemEnd::build() {
         grid->addWidget(row.used, 2 * line, 1);
         grid->addWidget(row.said, 2 * line + 1, 0, 1, 2);
         connect(row.used, &QLineEdit::textChanged, this, &StemEnd::preview);
-        connect(row.used, &QLineEdit::returnPressed, this, [this] {
-            if (take_->isEnabled())
-                take();
-        });
+        // Later: the field that Enter was pressed in is made anew by what is taken.
+        connect(
+            row.used, &QLineEdit::returnPressed, this,
+            [this] {
+                if (take_->isEnabled())
+                    take();
+            },
+            Qt::QueuedConnection);
         rows_.push_back(row);
     }
     grid->setColumnStretch(0, 1);

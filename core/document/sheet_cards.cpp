@@ -1,5 +1,6 @@
 #include "core/figures/binding_steps.h"
 
+#include "core/document/bench.h"
 #include "core/document/sheet_flow.h"
 #include "core/document/step_text.h"
 
@@ -26,8 +27,10 @@ std::vector<std::vector<std::string>> rowsOf(const SheetContext& context, std::s
     const StemFigures& figures = context.figures.stems[place];
     std::vector<std::vector<std::string>> rows;
     for (const BindingStep& step : bindingSteps(context.plan, stem)) {
+        // A stem that is measured has used what it used, and nothing of what the figures say of others.
         const bool winds = !figures.wraps.empty() && step.code != BindingStepCode::cut &&
-                           step.code != BindingStepCode::stake && step.wrap < figures.wraps.size();
+                           step.code != BindingStepCode::stake && step.wrap < figures.wraps.size() &&
+                           !(tookOf(stem, step.wrap) > Length{});
         rows.push_back({"", std::to_string(rows.size() + 1), stepText(context.plan, stem, figures, step, words),
                         step.along > Length{} ? words.size(step.along) : "",
                         winds ? words.cut(step.used[step.wrap]) : "",

@@ -106,6 +106,7 @@ enum class SheetWord {
     cardCover,     ///< the wrap in words
     cardTape,      ///< the same
     cardPiece,     ///< what is cut, its length
+    cardTook,      ///< what was wound, how much of it was really used
     cardCore,      ///< core wire in words
     cardStakeWire, ///< the stake in words
     cardLayCore,

@@ -1,5 +1,6 @@
 #include "core/document/step_text.h"
 
+#include "core/document/bench.h"
 #include "core/figures/height.h"
 #include "core/figures/pot_figures.h"
 
@@ -39,7 +40,11 @@ std::string toCut(const Plan& plan, const Stem& stem, const StemFigures& figures
         out += (out.empty() ? "" : "; ") + words.word(SheetWord::cardPiece, {what, words.cut(length)});
     };
     for (std::size_t i = 0; i < figures.wraps.size(); ++i)
-        if (figures.wraps[i].toCut > Length{})
+        if (const Length took = tookOf(stem, i); took > Length{})
+            // Bound and measured: what was cut then is past, and what the figures say now is of stems to come.
+            out += (out.empty() ? "" : "; ") +
+                   words.word(SheetWord::cardTook, {words.wrap(plan.binding.wraps[i]), words.cut(took)});
+        else if (figures.wraps[i].toCut > Length{})
             list(words.wrap(plan.binding.wraps[i]), figures.wraps[i].toCut);
     if (stem.core) {
         Length length = stem.tail;

@@ -27,8 +27,11 @@ Plan longStem() {
     plan.binding.wraps = {Wrap{}};
     Tier tier;
     tier.slots.resize(2);
+    for (Slot& slot : tier.slots)
+        slot.leaf = {plan.kinds[0].id, plan.kinds[0].stock[0].mix};
     plan.stems[0].tiers.assign(600, tier);
     plan.stems.resize(1);
+    plan.kinds[0].stock[0].made = 1200;
     return plan;
 }
 

@@ -1,6 +1,10 @@
 #include "tests/app/bind/bind_fixture.h"
 
+#include "app/wording.h"
+#include "core/document/bench.h"
+
 #include <QCheckBox>
+#include <QLineEdit>
 #include <QPushButton>
 
 namespace stemwright {
@@ -36,7 +40,15 @@ TEST_F(BindWindowTest, TheWholeScreenIsEnteredAndLeftByTheButtonAndByEscape) {
     EXPECT_FALSE(window.isFullScreen());
     QTest::keyClick(&window, Qt::Key_W, Qt::AltModifier);
     EXPECT_TRUE(soon([&] { return window.isFullScreen(); }));
-    // A step on is still a step on.
+    // Only the work is seen; the keys of what is not are the window's still.
+    EXPECT_FALSE(window.menuBar()->isVisible());
+    EXPECT_FALSE(child<QWidget>("topBar")->isVisible());
+    EXPECT_FALSE(child<QWidget>("statusLine")->isVisible());
+    // A step on is still a step on, and can be undone.
+    key(Qt::Key_Space);
+    EXPECT_EQ(stem(0).bench.steps, 1);
+    QTest::keyClick(&window, Qt::Key_Z, Qt::ControlModifier);
+    EXPECT_EQ(stem(0).bench.steps, 0);
     key(Qt::Key_Space);
     EXPECT_EQ(stem(0).bench.steps, 1);
     // What puts the window back puts the button back.
@@ -50,6 +62,8 @@ TEST_F(BindWindowTest, AnotherPlaceIsNotShownOnTheWholeScreen) {
     QTest::keyClick(&window, Qt::Key_2, Qt::ControlModifier);
     EXPECT_TRUE(soon([&] { return !window.isFullScreen(); }));
     EXPECT_FALSE(place->isVisible());
+    EXPECT_TRUE(window.menuBar()->isVisible());
+    EXPECT_TRUE(child<QWidget>("topBar")->isVisible());
 }
 
 TEST_F(BindWindowTest, TheBoxesHaveKeysOfTheirOwn) {
@@ -93,6 +107,69 @@ TEST_F(BindWindowTest, AllOfItIsReadAtArmsLength) {
         const bool read = label->isVisible() && !label->text().isEmpty();
         EXPECT_TRUE(!read || label->font().pointSizeF() > 1.1 * running) << label->text().toStdString();
     }
+}
+
+TEST_F(BindWindowTest, ATierWithoutLeavesStopsHerAndIsNeverBound) {
+    Plan plan = session().plan();
+    for (const std::size_t empty : {0u, 2u})
+        for (Slot& slot : plan.stems[0].tiers[empty].slots)
+            slot.leaf.mix = {};
+    session().open(plan, file);
+    EXPECT_TRUE(said("bindCaution").contains(QStringLiteral("Tier 1 has no leaf yet")));
+    EXPECT_TRUE(said("bindCaution").contains(QStringLiteral("Tier 3 has no leaf yet")));
+    key(Qt::Key_Space);
+    key(Qt::Key_Space);
+    ASSERT_EQ(said("bindTitle"), QStringLiteral("Tier 1: side to side"));
+    EXPECT_TRUE(said("bindCaution").contains(QStringLiteral("nothing to bind here")));
+    EXPECT_TRUE(said("bindWrap").isEmpty()) << said("bindWrap").toStdString();
+    EXPECT_FALSE(child<QPushButton>("bindDone")->isEnabled());
+    key(Qt::Key_Space);
+    key(Qt::Key_PageDown);
+    EXPECT_EQ(boundTiers(), 0u);
+    EXPECT_EQ(said("bindTitle"), QStringLiteral("Tier 1: side to side"));
+    // Once it has its leaves she goes on.
+    ASSERT_TRUE(session().make(FillSlot{{StemId{1}, 0, 0}, {KindId{1}, MixId{1}}}));
+    key(Qt::Key_Space);
+    EXPECT_EQ(boundTiers(), 1u);
+    key(Qt::Key_Backspace);
+    EXPECT_EQ(boundTiers(), 0u);
+}
+
+TEST_F(BindWindowTest, AStemThatIsMeasuredSaysWhatItTookAndNothingElse) {
+    for (int i = 0; i < 8; ++i)
+        key(Qt::Key_Space);
+    const Length planned = session().figures().stems[0].wraps[0].used;
+    auto* field = child<QLineEdit>("measured0");
+    field->setFocus();
+    QTest::keyClicks(field, QString::number(1.2 * inMillimetres(planned), 'f', 1));
+    QTest::keyClick(field, Qt::Key_Return);
+    ASSERT_TRUE(soon([&] { return session().plan().binding.wraps[0].overlapMeasured; }));
+    const QString took = cutText(tookOf(stem(0), 0), session().plan().units);
+    EXPECT_TRUE(said("bindUsed").endsWith(QStringLiteral("really used %1").arg(took)))
+        << said("bindUsed").toStdString();
+    EXPECT_FALSE(child<QWidget>("bindUsedBar")->isVisible());
+    for (const QLabel* label : place->findChildren<QLabel*>())
+        EXPECT_FALSE(label->isVisible() && label->text().contains(QStringLiteral(" cut")) &&
+                     !label->text().startsWith(QStringLiteral("How much")) &&
+                     !label->text().contains(QStringLiteral("Stem 2: cut")))
+            << label->text().toStdString();
+    // Nor does the step that is past.
+    for (int i = 0; i < 8; ++i)
+        key(Qt::Key_Backspace);
+    ASSERT_EQ(said("bindTitle"), QStringLiteral("Cut to length"));
+    EXPECT_TRUE(said("bindDoing").contains(QStringLiteral("really used %1").arg(took)))
+        << said("bindDoing").toStdString();
+}
+
+TEST_F(BindWindowTest, WithoutStemsThereIsASentenceAndNothingToPress) {
+    session().open(Plan{}, {});
+    EXPECT_EQ(said("bindTitle"), QStringLiteral("No stems yet"));
+    EXPECT_TRUE(said("bindDoing").contains(QStringLiteral("Ctrl+N")));
+    for (const char* name : {"bindDone", "bindBack", "bindStems", "bindAsHeld", "bindTimed", "bindProgress"})
+        EXPECT_FALSE(child<QWidget>(name)->isVisible()) << name;
+    session().open(wrapped(), {});
+    for (const char* name : {"bindDone", "bindBack", "bindStems", "bindAsHeld", "bindTimed", "bindProgress"})
+        EXPECT_TRUE(child<QWidget>(name)->isVisible()) << name;
 }
 
 } // namespace

@@ -31,6 +31,9 @@ protected:
             EXPECT_EQ(plan(), first) << "nothing changes before the answer";
             for (QAbstractButton* button : box->buttons())
                 if (button->text().remove(QLatin1Char('&')).contains(choice)) {
+                    // Enter, pressed without a look, is no.
+                    EXPECT_EQ(static_cast<QPushButton*>(button)->isDefault(),
+                              choice == QLatin1String("Leave it"));
                     button->setFocus();
                     return QTest::keyClick(button, Qt::Key_Space);
                 }
@@ -57,7 +60,7 @@ TEST_F(BoardBound, ATierThatIsBoundWarnsWhileHeldAsksAndStaysOnNo) {
     const QImage idle = board.grab().toImage();
     EXPECT_NE(before, idle);
     drag(number(one, 0), gap(two, 2));
-    whenAsked("Cancel");
+    whenAsked("Leave it");
     release(gap(two, 2));
     EXPECT_TRUE(asked.contains(QStringLiteral("Stem 1, tier 1"))) << asked.toStdString();
     EXPECT_EQ(plan(), first);
@@ -91,14 +94,14 @@ TEST_F(BoardBound, OnYesItIsDoneAndOneUndoTakesItBack) {
 TEST_F(BoardBound, ALeafAndARunOfTiersAskToo) {
     drag(slot(one, 0, 0), slot(two, 0, 1));
     expectWarned(QStringLiteral("Stem 1, tier 1"));
-    whenAsked("Cancel");
+    whenAsked("Leave it");
     release(slot(two, 0, 1));
     EXPECT_FALSE(asked.isEmpty());
     EXPECT_EQ(plan(), first);
     // Out of the tray onto a bound place.
     drag(line({small, sea}), slot(one, 1, 0));
     expectWarned(QStringLiteral("Stem 1, tier 2"));
-    whenAsked("Cancel");
+    whenAsked("Leave it");
     release(slot(one, 1, 0));
     EXPECT_EQ(plan(), first);
     // Tiers 1 to 3, chosen as a run.
@@ -132,7 +135,7 @@ TEST_F(BoardBound, ByClicksAndByKeysItIsTheSame) {
     ASSERT_TRUE(board.holding());
     move(gap(two, 2));
     expectWarned(QStringLiteral("Stem 1, tier 1; Stem 1, tier 2"));
-    whenAsked("Cancel");
+    whenAsked("Leave it");
     click(gap(two, 2));
     EXPECT_FALSE(asked.isEmpty());
     EXPECT_EQ(plan(), first);
@@ -145,7 +148,7 @@ TEST_F(BoardBound, ByClicksAndByKeysItIsTheSame) {
     key(Qt::Key_Down);
     ASSERT_EQ(board.focusPlace(), Place::ofGap(two, 1));
     expectWarned(QStringLiteral("Stem 1, tier 1; Stem 1, tier 2"));
-    whenAsked("Cancel");
+    whenAsked("Leave it");
     key(Qt::Key_Space);
     EXPECT_FALSE(asked.isEmpty());
     EXPECT_EQ(plan(), first);
