@@ -138,10 +138,10 @@ void mixes(SheetFlow& flow, const SheetContext& context) {
         (flow.room().width - sideGap * static_cast<double>(sides - 1)) / static_cast<double>(sides);
     const Table fitted = Table::fitted(
         context, all, {Align::left, Align::left, Align::left, Align::left, Align::right, Align::right},
-        type::text, type::smallStrong, std::min(room, 130.0));
+        type::text, type::smallStrong, std::min(room, 130.0) - swatch);
     std::vector<Table::Column> one = fitted.columns();
-    // What is left over goes to the mixes' names, not to the pictures.
-    one[2].width += one[0].width - swatch;
+    // The pictures have their own room; what the table left over goes to the mixes' names.
+    one[2].width += one[0].width;
     one[0].width = swatch;
     std::vector<Table::Column> columns = one;
     std::vector<std::string> heads = head;
@@ -171,7 +171,7 @@ void mixes(SheetFlow& flow, const SheetContext& context) {
                 const double length = std::max(inMillimetres(kind->length), 0.1);
                 const double width = std::max(inMillimetres(kind->width), 0.1);
                 mark.scale = std::min((swatch - 0.5) / length, (height - 0.6) / width);
-                mark.base = {top.x + static_cast<double>(side) * (fitted.width() + sideGap) +
+                mark.base = {top.x + static_cast<double>(side) * (fitted.width() + swatch + sideGap) +
                                  (swatch - length * mark.scale) / 2,
                              top.y + height / 2};
                 mark.degrees = 90;

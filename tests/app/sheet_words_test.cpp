@@ -12,6 +12,8 @@
 
 #include <QRegularExpression>
 
+#include <set>
+
 namespace stemwright {
 namespace {
 
@@ -77,6 +79,24 @@ TEST(SheetWords, ALeafAloneIsSaidOnce) {
             EXPECT_FALSE(text(mark.text).contains(twice)) << mark.text;
         }
     EXPECT_GE(tiers, static_cast<int>(plan.stems[0].tiers.size()));
+}
+
+TEST(SheetWords, NamesOfMixesStandOnOneLineOfTheGlance) {
+    for (const ExampleInfo& info : examples()) {
+        const Plan plan = example(info.key);
+        const Figures reckoned = figures(plan);
+        for (const Paper paper : {Paper::a4, Paper::a3, Paper::letter}) {
+            SheetOptions options;
+            options.paper = paper;
+            options.only = {SheetPage::glance};
+            std::set<std::string> said;
+            for (const Page& page : pagesOf(plan, reckoned, options))
+                for (const TextMark& mark : marksOf<TextMark>(page))
+                    said.insert(mark.text);
+            for (const Mix& mix : plan.mixes)
+                EXPECT_TRUE(said.contains(mix.name)) << info.key << ": " << mix.name;
+        }
+    }
 }
 
 TEST(MissingGlyphs, NamesWhatNoFontHas) {
