@@ -6,7 +6,8 @@ namespace stemwright {
 
 namespace {
 constexpr double columnGap = 8;
-}
+constexpr double headingAbove = 3, headingBelow = 1;
+} // namespace
 
 SheetFlow::SheetFlow(const SheetContext& context, const SheetFrame& frame, std::string title,
                      SheetColumns columns)
@@ -34,13 +35,16 @@ bool SheetFlow::need(double height) {
     return true;
 }
 
+double SheetFlow::headingHeight(const std::string& text) const {
+    const auto lines = context_.measure.lines(text, type::heading, room_.width).size();
+    return headingAbove + static_cast<double>(lines) * lineHeight(type::heading) + headingBelow;
+}
+
 void SheetFlow::heading(const std::string& text, double keepWith) {
-    Canvas measure = canvas();
-    const double height = measure.paragraphHeight(room_.width, text, type::heading) + 1;
-    need(3 + height + keepWith);
+    need(headingHeight(text) + keepWith);
     if (y_ > room_.y)
-        y_ += 3;
-    y_ += canvas().paragraph({room_.x, y_}, room_.width, text, type::heading) + 1;
+        y_ += headingAbove;
+    y_ += canvas().paragraph({room_.x, y_}, room_.width, text, type::heading) + headingBelow;
 }
 
 void SheetFlow::paragraph(const std::string& text, TextStyle style, Ink ink) {

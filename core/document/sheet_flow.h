@@ -32,6 +32,7 @@ public:
     bool need(double height);
     void skip(double height) { y_ += height; }
     void heading(const std::string& text, double keepWith);
+    double headingHeight(const std::string& text) const;
     void paragraph(const std::string& text, TextStyle style, Ink ink = Ink::black);
     /// A table with its head again on each page, below `again` where that is not empty. `before` draws into a
     /// row: its place and height.

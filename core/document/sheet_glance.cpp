@@ -1,4 +1,4 @@
-#include "core/document/sheet_flow.h"
+#include "core/document/sheet_glance_lists.h"
 #include "core/document/stem_picture.h"
 
 #include <algorithm>
@@ -12,9 +12,11 @@ constexpr double columnGap = 3;      ///< mm between stems, before scaling
 constexpr double nameRoom = 7;       ///< below a row of stems
 constexpr double pictureTall = 96;   ///< the most that the picture takes of a small page …
 constexpr double picturePart = 0.36; ///< … and of the height of a large one
+constexpr double pictureGap = 2;     ///< below it
 constexpr double largest = 1.6;      ///< of the real size
 constexpr double plantPart = 0.45;   ///< of the width, for the plant in its pot
-constexpr double sideGap = 8;        ///< between the two halves of the list of mixes
+constexpr double sideGap = 8;        ///< between the plant and the stems beside it
+constexpr double leastPicture = 66;  ///< mm that it keeps where the lists below would not fit otherwise
 constexpr double swatch = 9;         ///< room for the picture of a mix
 
 /// Stems in their proportions, side by side with their feet on one line, in as many lines as make them largest.
@@ -94,8 +96,7 @@ void stemsBeside(SheetFlow& flow, const SheetContext& context, const BoxMm& room
 }
 
 /// The plant in its pot, and beside it the stems one by one; the stems alone where not all are asked for.
-void picture(SheetFlow& flow, const SheetContext& context) {
-    const double tall = std::min(std::max(pictureTall, flow.room().height * picturePart), flow.left() * 0.5);
+void picture(SheetFlow& flow, const SheetContext& context, double tall) {
     flow.need(tall);
     BoxMm stems{flow.room().x, flow.y(), flow.room().width, tall};
     if (context.options.stems.empty()) {
@@ -105,136 +106,7 @@ void picture(SheetFlow& flow, const SheetContext& context) {
         stems.width -= part + sideGap;
     }
     stemsBeside(flow, context, stems);
-    flow.skip(tall + 2);
-}
-
-void mixes(SheetFlow& flow, const SheetContext& context) {
-    const SheetWords& words = context.words;
-    const std::vector<std::string> head{"",
-                                        words.word(SheetWord::columnCode),
-                                        words.word(SheetWord::columnMix),
-                                        words.word(SheetWord::columnKind),
-                                        words.word(SheetWord::columnOnStems),
-                                        words.word(SheetWord::columnInTray)};
-    std::vector<std::vector<std::string>> rows;
-    std::vector<Leaf> leaves;
-    for (const TrayLine& line : context.figures.lines) {
-        const Mix* mix = find(context.plan, line.leaf.mix);
-        const Kind* kind = find(context.plan, line.leaf.kind);
-        if (!mix || !kind || line.stock == 0)
-            continue;
-        rows.push_back(
-            {"", mix->code, mix->name, kind->name, words.count(line.placed), words.count(line.left())});
-        leaves.push_back(line.leaf);
-    }
-    if (rows.empty())
-        return;
-    // Two lines of stock beside each other where there are many: a page holds them better.
-    const std::size_t sides = rows.size() > 8 ? 2 : 1;
-    const std::size_t deep = (rows.size() + sides - 1) / sides;
-    std::vector<std::vector<std::string>> all = rows;
-    all.insert(all.begin(), head);
-    const double room =
-        (flow.room().width - sideGap * static_cast<double>(sides - 1)) / static_cast<double>(sides);
-    const Table fitted = Table::fitted(
-        context, all, {Align::left, Align::left, Align::left, Align::left, Align::right, Align::right},
-        type::text, type::smallStrong, std::min(room, 130.0) - swatch);
-    std::vector<Table::Column> one = fitted.columns();
-    // The pictures have their own room; what the table left over goes to the mixes' names.
-    one[2].width += one[0].width;
-    one[0].width = swatch;
-    std::vector<Table::Column> columns = one;
-    std::vector<std::string> heads = head;
-    std::vector<std::vector<std::string>> lines(rows.begin(), rows.begin() + static_cast<std::ptrdiff_t>(deep));
-    if (sides == 2) {
-        columns.push_back({sideGap - 2 * Table::gap, Align::left});
-        heads.push_back("");
-        columns.insert(columns.end(), one.begin(), one.end());
-        heads.insert(heads.end(), head.begin(), head.end());
-        for (std::size_t i = 0; i < deep; ++i) {
-            lines[i].push_back("");
-            if (deep + i < rows.size())
-                lines[i].insert(lines[i].end(), rows[deep + i].begin(), rows[deep + i].end());
-        }
-    }
-    flow.heading(words.word(SheetWord::mixesHeading), 20);
-    flow.table(
-        Table(columns, type::text), heads, lines,
-        [&](Canvas& canvas, std::size_t row, PointMm top, double height) {
-            for (std::size_t side = 0; side < sides; ++side) {
-                const std::size_t place = row + side * deep;
-                if (place >= leaves.size())
-                    continue;
-                const Kind* kind = find(context.plan, leaves[place].kind);
-                LeafMark mark;
-                mark.leaf = leaves[place];
-                const double length = std::max(inMillimetres(kind->length), 0.1);
-                const double width = std::max(inMillimetres(kind->width), 0.1);
-                mark.scale = std::min((swatch - 0.5) / length, (height - 0.6) / width);
-                mark.base = {top.x + static_cast<double>(side) * (fitted.width() + swatch + sideGap) +
-                                 (swatch - length * mark.scale) / 2,
-                             top.y + height / 2};
-                mark.degrees = 90;
-                canvas.add(std::move(mark));
-            }
-        },
-        5.4);
-}
-
-void figures(SheetFlow& flow, const SheetContext& context) {
-    const SheetWords& words = context.words;
-    std::vector<std::string> head{words.word(SheetWord::columnStem),    words.word(SheetWord::columnHeight),
-                                  words.word(SheetWord::columnTiers),   words.word(SheetWord::columnLeaves),
-                                  words.word(SheetWord::columnDrift),   words.word(SheetWord::columnThick),
-                                  words.word(SheetWord::columnLeafWire)};
-    for (const Wrap& wrap : context.plan.binding.wraps)
-        head.push_back(words.atStart(words.wrap(wrap)));
-    const std::vector<std::size_t> places = context.stems();
-    const bool cores =
-        std::any_of(places.begin(), places.end(), [&](std::size_t i) { return context.plan.stems[i].core; });
-    if (cores)
-        head.push_back(words.word(SheetWord::columnCore));
-    const bool mats = !context.matPage.empty();
-    if (mats)
-        head.push_back(words.word(SheetWord::columnMat));
-    const bool cards = !context.cardPage.empty();
-    if (cards)
-        head.push_back(words.word(SheetWord::columnCard));
-    std::vector<std::vector<std::string>> rows;
-    for (const std::size_t i : places) {
-        const Stem& stem = context.plan.stems[i];
-        const StemFigures& f = context.figures.stems[i];
-        rows.push_back({std::to_string(i + 1) + "  " + stem.name, words.size(f.height), std::to_string(f.tiers),
-                        words.count(f.leaves), words.drift(f.drift), words.size(f.bundle),
-                        words.cut(f.leafWire)});
-        for (const WrapFigures& wrap : f.wraps)
-            rows.back().push_back(words.cut(wrap.toCut));
-        if (cores)
-            rows.back().push_back(stem.core ? words.wire(stem.core->diameter, stem.core->gauge) : "");
-        if (mats)
-            rows.back().push_back(context.matPage[i] > 0 ? std::to_string(context.matPage[i]) : "");
-        if (cards)
-            rows.back().push_back(context.cardPage[i] > 0 ? std::to_string(context.cardPage[i]) : "");
-    }
-    if (context.options.stems.empty()) {
-        const PotFigures& pot = context.figures.pot;
-        rows.push_back({words.word(SheetWord::allStems), "", "", words.count(pot.leaves),
-                        words.drift(pot.drift), "", words.cut(pot.leafWire)});
-        for (const WrapFigures& wrap : pot.wraps)
-            rows.back().push_back(words.cut(wrap.toCut));
-        rows.back().resize(head.size());
-    }
-    std::vector<std::vector<std::string>> all = rows;
-    all.insert(all.begin(), head);
-    std::vector<Align> aligns(head.size(), Align::right);
-    aligns[0] = Align::left;
-    flow.heading(words.word(SheetWord::stemsHeading), 20);
-    flow.table(Table::fitted(context, all, aligns, type::text, type::smallStrong, flow.room().width), head,
-               rows);
-    if (const std::string own = context.ownMeasure(); !own.empty()) {
-        flow.skip(1);
-        flow.paragraph(own, type::small);
-    }
+    flow.skip(tall + pictureGap);
 }
 
 } // namespace
@@ -253,11 +125,29 @@ std::vector<Page> glancePages(const SheetContext& context) {
     flow.skip(2);
     if (context.stems().empty()) {
         flow.paragraph(words.word(SheetWord::noStems), type::text, Ink::quiet);
+        if (const std::optional<SheetListing> mixes = mixesListing(context, flow.room().width, 1))
+            mixes->put(flow);
     } else {
-        picture(flow, context);
-        figures(flow, context);
+        const double width = flow.room().width;
+        const SheetListing stems = stemsListing(context, width);
+        std::optional<SheetListing> mixes = mixesListing(context, width, 1);
+        double tall = std::min(std::max(pictureTall, flow.room().height * picturePart), flow.left() * 0.5);
+        // All on one page, if the mixes in two halves or a smaller picture can bring that about.
+        const auto room = [&](const std::optional<SheetListing>& list) {
+            return flow.left() - pictureGap - stems.height(flow) - (list ? list->height(flow) : 0);
+        };
+        if (room(mixes) < tall) {
+            std::optional<SheetListing> halves = mixesListing(context, width, 2);
+            if (room(mixes) < leastPicture || room(halves) >= tall)
+                mixes = std::move(halves);
+            if (room(mixes) >= leastPicture)
+                tall = std::min(tall, room(mixes));
+        }
+        picture(flow, context, tall);
+        stems.put(flow);
+        if (mixes)
+            mixes->put(flow);
     }
-    mixes(flow, context);
     return flow.take();
 }
 
