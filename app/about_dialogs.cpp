@@ -35,7 +35,9 @@ void showPage(QWidget* parent, const char* name, const QString& title, const QSt
     layout->addWidget(page);
     layout->addWidget(buttons);
     dialog.resize(620, 560);
-    buttons->button(QDialogButtonBox::Close)->setFocus();
+    // The page has the keys, so that they scroll it at once; Enter and Esc close it all the same.
+    buttons->button(QDialogButtonBox::Close)->setDefault(true);
+    page->setFocus();
     dialog.exec();
 }
 
@@ -90,48 +92,75 @@ About AboutPlanDialog::about() const {
 }
 
 void showKeys(QWidget* parent) {
-    const std::pair<QString, QString> keys[] = {
-        {AboutPlanDialog::tr("Arrows"),
-         AboutPlanDialog::tr("go from leaf to leaf, to the next stem, to the tray")},
-        {AboutPlanDialog::tr("Space or Enter"),
-         AboutPlanDialog::tr("pick up what is chosen; again: put it down here")},
-        {AboutPlanDialog::tr("Esc"), AboutPlanDialog::tr("let go; nothing has changed")},
-        {AboutPlanDialog::tr("Ctrl+arrows"),
-         AboutPlanDialog::tr("move the leaf a tier up or down, or to the next stem")},
-        {AboutPlanDialog::tr("Shift+arrows"), AboutPlanDialog::tr("choose several leaves")},
-        {AboutPlanDialog::tr("Ctrl+A"), AboutPlanDialog::tr("choose the whole stem")},
-        {AboutPlanDialog::tr("Delete"), AboutPlanDialog::tr("return to the tray")},
-        {AboutPlanDialog::tr("Insert"), AboutPlanDialog::tr("open a tier")},
-        {AboutPlanDialog::tr("T, P"), AboutPlanDialog::tr("turn the tier; pin or unpin")},
-        {AboutPlanDialog::tr("Home, End, Page Up, Page Down"),
-         AboutPlanDialog::tr("tip, base, and a screen further")},
-        {AboutPlanDialog::tr("Shift+Insert, Ctrl+Delete"),
-         AboutPlanDialog::tr("open a tier below; remove the tier")},
-        {AboutPlanDialog::tr("Ctrl+Insert, Ctrl+D, F2"),
-         AboutPlanDialog::tr("add a stem, copy it, its settings")},
-        {AboutPlanDialog::tr("Ctrl+Shift+Left, Right"), AboutPlanDialog::tr("move the stem")},
-        {AboutPlanDialog::tr("F6, Shift+F6, F7, F8, F9"),
-         AboutPlanDialog::tr(
-             "spread the colours, in matched pairs, order tip to base, shuffle, place in the pot")},
-        {AboutPlanDialog::tr("Ctrl+Enter, Ctrl+Backspace"),
-         AboutPlanDialog::tr("take, or drop, what is suggested")},
-        {AboutPlanDialog::tr("F4"), AboutPlanDialog::tr("mix codes on the leaves")},
-        {AboutPlanDialog::tr("Menu key"), AboutPlanDialog::tr("all that can be done here")},
-        {AboutPlanDialog::tr("Ctrl+1, 2, 3, 4, 5"), AboutPlanDialog::tr("Leaves, Board, Pot, Bind, Sheets")},
-        {AboutPlanDialog::tr("Ctrl+Z, Ctrl+Shift+Z"), AboutPlanDialog::tr("undo, redo")},
-        {AboutPlanDialog::tr("Ctrl++, Ctrl+−, Ctrl+0"),
-         AboutPlanDialog::tr("nearer, farther, as it was; Ctrl+9: the whole board")},
+    struct Part {
+        QString where;
+        QVector<std::pair<QString, QString>> keys;
     };
-    QString html = QStringLiteral("<table cellpadding=5>");
-    for (const auto& [key, what] : keys)
-        html += QStringLiteral("<tr><td><b>%1</b></td><td>%2</td></tr>")
-                    .arg(key.toHtmlEscaped(), what.toHtmlEscaped());
-    html += QStringLiteral("</table><p>%1</p>")
-                .arg(AboutPlanDialog::tr(
-                         "With the mouse: drag a leaf, the stem between two leaves for a whole tier, or "
-                         "what is chosen (Ctrl, Shift, or a box drawn on the paper), onto a leaf to "
-                         "swap, an empty place, a gap, the tray or another stem.")
-                         .toHtmlEscaped());
+    const auto say = [](const char* words) { return AboutPlanDialog::tr(words); };
+    const Part parts[] = {
+        {say("Everywhere"),
+         {{say("Ctrl+1, 2, 3, 4, 5"), say("Leaves, Board, Pot, Bind, Sheets")},
+          {say("Ctrl+Z, Ctrl+Shift+Z"), say("undo, redo")},
+          {say("Tab, Shift+Tab"), say("on to the next, back to the last that can be used")},
+          {say("Alt and an underlined letter"), say("press or open it")},
+          {say("F6, Shift+F6, F7, F8, F9"),
+           say("spread the colours, in matched pairs, order tip to base, shuffle, place in the pot")},
+          {say("Shift+F7, Ctrl+F6, Shift+F8"), say("vary the heights, start me off, compare side by side")},
+          {say("Ctrl+Enter, Ctrl+Backspace"), say("take, or drop, what is suggested")},
+          {say("F1, Shift+F1"), say("these keys; how a figure is reckoned")},
+          {say("Ctrl++, Ctrl+−, Ctrl+0"), say("nearer, farther, as it was: the board or the paper")}}},
+        {say("Board"),
+         {{say("Arrows"), say("go from leaf to leaf, to the next stem, to the tray")},
+          {say("Space or Enter"), say("pick up what is chosen; again: put it down here")},
+          {say("Shift+Space"), say("pick up the whole tier")},
+          {say("Esc"), say("let go; nothing has changed")},
+          {say("Ctrl+arrows"), say("move the leaf a tier up or down, or to the next stem")},
+          {say("Shift+arrows, Ctrl+A"), say("choose several leaves, the whole stem")},
+          {say("Home, End, Page Up, Page Down"), say("tip, base, and a screen further")},
+          {say("Delete"), say("return to the tray")},
+          {say("T, P"), say("turn the tier; pin or unpin")},
+          {say("Insert, Shift+Insert, Ctrl+Delete"), say("open a tier above, below; remove the tier")},
+          {say("Ctrl+Insert, Ctrl+D, F2"), say("add a stem, copy it, its settings")},
+          {say("Ctrl+Shift+Left, Right"), say("move the stem")},
+          {say("Alt+R"), say("show the remedy of the finding that is chosen")},
+          {say("Menu key, F4, Ctrl+9"),
+           say("all that can be done here; mix codes on the leaves; the whole board")}}},
+        {say("Leaves"),
+         {{say("Enter or F2"), say("write in the cell; Tab goes on to the next one")},
+          {say("Ctrl+Tab, Ctrl+Shift+Tab"), say("to the next table, to the one before")},
+          {say("Insert, Ctrl+Delete"), say("add a line, remove it")},
+          {say("Alt+arrows"), say("move the line")},
+          {say("Ctrl+C, Ctrl+V"), say("copy and paste cells, as in a spreadsheet")}}},
+        {say("Pot"),
+         {{say("Left, Right, Up, Down"),
+           say("turn and tilt the plant; Home: as it was; + and −: nearer, farther")},
+          {say("Ctrl+arrows, Ctrl+Shift+arrows"), say("lean the chosen stem, bend it")},
+          {say("In the pot from above: arrows"), say("choose a stem")},
+          {say("Space, then arrows, then Enter"),
+           say("pick the stem up, move it by 1 mm, with Shift by 5 mm, put it down; Esc puts it back")}}},
+        {say("Bind"),
+         {{say("Space or Page Down"), say("this step is done, go on; a foot pedal sends Page Down")},
+          {say("Backspace or Page Up"), say("back by a step")},
+          {say("Alt+L, Alt+I"), say("turn the picture as the stem is held; time each tier")},
+          {say("Alt+W, Esc"), say("the whole screen, and out of it")}}},
+        {say("Sheets"),
+         {{say("Page Down, Page Up, Home, End"), say("turn the pages")},
+          {say("+, −, 0, 1"), say("larger, smaller, as wide as the window, true size")},
+          {say("Alt+D, Alt+G, Alt+R"), say("save as PDF, as SVG, print")}}},
+    };
+    QString html = QStringLiteral("<table cellpadding=4>");
+    for (const Part& part : parts) {
+        html += QStringLiteral("<tr><td colspan=2><h3>%1</h3></td></tr>").arg(part.where.toHtmlEscaped());
+        for (const auto& [key, what] : part.keys)
+            html += QStringLiteral("<tr><td><b>%1</b></td><td>%2</td></tr>")
+                        .arg(key.toHtmlEscaped(), what.toHtmlEscaped());
+    }
+    html +=
+        QStringLiteral("</table><p>%1</p>")
+            .arg(say("With the mouse: drag a leaf, the stem between two leaves for a whole tier, or what is "
+                     "chosen (Ctrl, Shift, or a box drawn on the paper), onto a leaf to swap, an empty place, "
+                     "a gap, the tray or another stem.")
+                     .toHtmlEscaped());
     showPage(parent, "keysPage", AboutPlanDialog::tr("Keys"), html);
 }
 

@@ -192,6 +192,9 @@ void MainWindow::buildPlaces() {
 QWidget* MainWindow::makePotPlace(QWidget* in) {
     pot_ = new PotPlace(*session_, board_->suggestions(), in);
     connect(pot_, &PotPlace::said, status_, &StatusLine::hint);
+    for (const auto& [wanted, name] :
+         {std::pair{&PotPlace::compareWanted, "compare"}, std::pair{&PotPlace::startWanted, "startMeOff"}})
+        connect(pot_, wanted, findChild<QAction*>(QLatin1String(name)), &QAction::trigger);
     connect(pot_, &PotPlace::placeChosen, this, [this](unsigned stem, int tier, int slot) {
         showPlaceNamed(QStringLiteral("board"));
         board_->view().showPlace(StemId{stem}, tier, slot);

@@ -202,13 +202,13 @@ void Suggestions::placeInPot() {
         },
         [](const Suggestion& found) {
             QStringList lines;
+            const auto cost = [](double value) { return QLocale().toString(value, 'f', 2); };
             lines << tr("Places for heights, likeness of neighbours: together %1; less is better")
-                         .arg(QStringLiteral("%1 → %2").arg(shareText(found.before), shareText(found.after)));
+                         .arg(QStringLiteral("%1 → %2").arg(cost(found.before), cost(found.after)));
             lines << tr("%1 stems change place").arg(countText(found.moved));
-            lines
-                << (found.proved
-                        ? tr("Proved: no other order on even places is better.")
-                        : tr("Not proved the best: nothing below %1 is possible.").arg(shareText(found.bound)));
+            lines << (found.proved
+                          ? tr("Proved: no other order on even places is better.")
+                          : tr("Not proved the best: nothing below %1 is possible.").arg(cost(found.bound)));
             return lines.join(QLatin1Char('\n'));
         });
 }

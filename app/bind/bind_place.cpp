@@ -233,7 +233,7 @@ void BindPlace::showStep(const Stem& stem, const std::vector<BindingStep>& steps
     done_->setText(tr("Done, go on"));
     if (step.code == BindingStepCode::tier) {
         const Tier& tier = stem.tiers[static_cast<std::size_t>(step.tier)];
-        picture_->setStep(stem.id, step.tier, step.along);
+        picture_->setStep(stem.id, step.tier, hasLeaf(tier) ? step.along : Length{});
         setSaid(turn_, text(turnText(stem, step, words)));
         setSaid(title_, tr("Tier %1: %2").arg(step.tier + 1).arg(text(facingText(tier, words))));
         showLeaves(stem, step.tier);

@@ -34,13 +34,14 @@ StemEnd::StemEnd(Session& session, QWidget* parent) : QWidget(parent), session_(
     fields_ = new QWidget(this);
     rows->addWidget(fields_);
     change_ = benchLabel(this, "measureChange", 1.2);
-    rows->addWidget(change_);
     take_ = new QPushButton(tr("&Take it as my measure"), this);
     take_->setObjectName(QStringLiteral("takeMeasure"));
     take_->setProperty("tall", true);
     take_->setFont(benchFont(1.35, true));
     take_->setEnabled(false);
     rows->addWidget(take_);
+    // Below what is pressed, since it is as long as there are stems.
+    rows->addWidget(change_);
     connect(take_, &QPushButton::clicked, this, &StemEnd::take);
 }
 

@@ -80,6 +80,8 @@ void BoardCommands::addStemActions() {
     add("boardStemSettings", tr("Stem settings…"), Qt::Key_F2, [this] {
         if (const StemId stem = stemMeant())
             Q_EMIT board_.stemSettingsWanted(stem);
+        else
+            Q_EMIT board_.statusChanged(tr("Choose a stem or a leaf first: by a click, or by the arrows"));
     });
     add("boardAddStem", tr("Add a stem"), QKeySequence(Qt::CTRL | Qt::Key_Insert), [this, plan] {
         const StemId id = freeStemId(plan());
@@ -268,9 +270,11 @@ void BoardCommands::refresh() {
     enable(!slots.empty(), {"boardPin"});
     enable(tiers, {"boardPickUpTier", "boardTurnTier", "boardRemoveTier"});
     enable(stem != nullptr,
-           {"boardOpenTier", "boardOpenTierBelow", "boardSelectStem", "boardStemSettings", "boardCopyStem",
-            "boardRemoveStem", "boardStemLeft", "boardStemRight", "boardLockStem", "boardDecussate",
+           {"boardOpenTier", "boardOpenTierBelow", "boardSelectStem", "boardCopyStem", "boardRemoveStem",
+            "boardStemLeft", "boardStemRight", "boardLockStem", "boardDecussate",
             "boardOnePlane", "boardAlternate", "boardWhorled", "boardSpiral"});
+    // Without a stem it says what is missing.
+    enable(!plan.stems.empty(), {"boardStemSettings"});
     action("boardPin")->setChecked(!slots.empty() && std::all_of(slots.begin(), slots.end(), [&](SlotRef at) {
         return find(plan, at) && find(plan, at)->pinned;
     }));

@@ -44,7 +44,10 @@ QComboBox* PotDialog::addFillings(QFormLayout* rows, const std::vector<OwnFillin
 }
 
 PotDialog::PotDialog(const Pot& pot, const Units& units, QWidget* parent, const OwnTables& own)
-    : FormDialog(QStringLiteral("potDialog"), tr("Pot"), tr("OK"), parent), before_(pot), own_(own) {
+    : FormDialog(QStringLiteral("potDialog"), tr("Pot"), tr("OK"), parent),
+      before_(pot),
+      units_(units),
+      own_(own) {
     QFormLayout* rows = addForm();
     const auto length = [&](double least, Length value, const QString& name, const QString& label) {
         auto* field =
@@ -122,6 +125,14 @@ void PotDialog::follow() {
         cover_->setEnabled(hasCover_->isChecked());
     coverDensity_->setEnabled(hasCover_->isChecked() && !saysDensity(cover_));
     bottom_->setEnabled(shape_->currentData().toInt() == static_cast<int>(PotShape::frustum));
+}
+
+QString PotDialog::problem() {
+    const Pot now = pot();
+    if (now.clay.depth > now.depth)
+        return tr("%1: %2 is more than the pot is deep inside, %3.")
+            .arg(clayDepth_->accessibleName(), sizeText(now.clay.depth, units_), sizeText(now.depth, units_));
+    return {};
 }
 
 Pot PotDialog::pot() const {

@@ -18,6 +18,9 @@ public:
     /// The pot as it stands in the fields; what the dialog does not show is as it was.
     Pot pot() const;
 
+protected:
+    QString problem() override;
+
 private:
     void follow();
     /// A choice among the plan's own fillings; null where it has none.
@@ -25,6 +28,7 @@ private:
                            const QString& name, const QString& label);
 
     Pot before_;
+    Units units_;
     OwnTables own_;
     NameField* name_;
     QComboBox* shape_;

@@ -216,7 +216,8 @@ void WireField::fillNumbers() {
     const QSignalBlocker quiet(number_);
     number_->clear();
     const int system = system_->currentData().toInt();
-    number_->setEnabled(system >= 0);
+    // Without a system there is no number to choose.
+    number_->setVisible(system >= 0);
     if (system < 0)
         return;
     for (int n = thickestGauge; n <= thinnestGauge; ++n)

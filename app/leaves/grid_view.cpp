@@ -39,7 +39,8 @@ GridView::GridView(TableModel* model, bool wholeLines, QWidget* parent)
     setSelectionMode(ExtendedSelection);
     setSelectionBehavior(wholeLines ? (model->transposed() ? SelectColumns : SelectRows) : SelectItems);
     setEditTriggers(DoubleClicked | EditKeyPressed | AnyKeyPressed);
-    setTabKeyNavigation(true);
+    // Tab leaves the table; from a cell that was written in it goes on to the next cell (CellDelegate::moved).
+    setTabKeyNavigation(false);
     setWordWrap(false);
     setIconSize({44, 24});
     setHorizontalScrollMode(ScrollPerPixel);
@@ -256,8 +257,9 @@ void GridView::keyPressEvent(QKeyEvent* event) {
     case Command::none:
         break;
     }
-    if (event->key() == Qt::Key_Tab || event->key() == Qt::Key_Backtab) {
-        stepCell(event->key() == Qt::Key_Tab);
+    if ((event->key() == Qt::Key_Tab || event->key() == Qt::Key_Backtab) &&
+        event->modifiers().testFlag(Qt::ControlModifier)) {
+        Q_EMIT leaving(event->key() == Qt::Key_Tab);
         return;
     }
     QTableView::keyPressEvent(event);
@@ -275,22 +277,9 @@ bool GridView::stepCell(bool forward) {
     return true;
 }
 
-bool GridView::focusNextPrevChild(bool next) {
-    // Inside the table Tab goes from cell to cell; at its ends it goes on, so that nobody is caught in it.
-    if (state() != EditingState && stepCell(next))
-        return true;
-    return QWidget::focusNextPrevChild(next);
-}
-
 void GridView::focusInEvent(QFocusEvent* event) {
     QTableView::focusInEvent(event);
-    const bool byTab = event->reason() == Qt::TabFocusReason || event->reason() == Qt::BacktabFocusReason;
-    if (table_->lines() == 0 || (currentIndex().isValid() && !byTab))
-        return;
-    // Where Tab comes in it can walk through.
-    if (byTab && event->reason() == Qt::BacktabFocusReason && !currentIndex().isValid())
-        setCurrentIndex(table_->index(table_->rowCount() - 1, table_->columnCount() - 1));
-    else if (!currentIndex().isValid())
+    if (table_->lines() > 0 && !currentIndex().isValid())
         setCurrentIndex(table_->index(0, 0));
 }
 

@@ -36,13 +36,14 @@ public:
 Q_SIGNALS:
     void currentLineChanged(int line);
     void refused(const QString& sentence);
+    /// She goes on to the next table, or back to the one before.
+    void leaving(bool forward);
     /// Enter or a double click on a cell that cannot be typed into.
     void opened(const QModelIndex& index);
 
 protected:
     bool event(QEvent* event) override;
     void keyPressEvent(QKeyEvent* event) override;
-    bool focusNextPrevChild(bool next) override;
     void focusInEvent(QFocusEvent* event) override;
     void contextMenuEvent(QContextMenuEvent* event) override;
     void currentChanged(const QModelIndex& current, const QModelIndex& previous) override;

@@ -96,6 +96,13 @@ LeavesPlace::~LeavesPlace() {
 }
 
 GridView* LeavesPlace::watch(GridView* view) {
+    connect(view, &GridView::leaving, this, [this, view](bool forward) {
+        const std::vector<GridView*> tables{colours_, mixes_, mixColours_, kinds_, stock_, rows_};
+        const auto at = std::find(tables.begin(), tables.end(), view) - tables.begin();
+        const auto count = std::ssize(tables);
+        tables[static_cast<std::size_t>((at + (forward ? 1 : count - 1)) % count)]->setFocus(
+            forward ? Qt::TabFocusReason : Qt::BacktabFocusReason);
+    });
     connect(view, &GridView::refused, this, &LeavesPlace::refuse);
     connect(view->table(), &TableModel::accepted, this, &LeavesPlace::calm);
     connect(view->table(), &TableModel::noted, this, [this](const QString& sentence) { say(sentence, false); });

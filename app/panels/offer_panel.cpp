@@ -6,11 +6,13 @@
 #include "app/suggestion_text.h"
 #include "app/suggestions.h"
 #include "app/wording.h"
+#include "core/figures/standings.h"
 #include "core/suggest/plan_counts.h"
 
 #include <QGridLayout>
 #include <QHeaderView>
 #include <QLabel>
+#include <QLocale>
 #include <QMenu>
 #include <QPushButton>
 #include <QScrollArea>
@@ -18,6 +20,7 @@
 #include <QVBoxLayout>
 
 #include <algorithm>
+#include <cmath>
 
 namespace stemwright {
 
@@ -150,9 +153,13 @@ void OfferPanel::refresh() {
     const bool looking = !progress_.isEmpty();
     const bool shown = !looking && offer;
     scroll_->setVisible(shown);
-    for (QPushButton* button : {take_, drop_, compare_})
+    for (QPushButton* button : {take_, drop_})
         button->setVisible(shown);
-    takeForStem_->setVisible(shown && offer->suggestion);
+    const bool places = offer && offer->suggestion && offer->suggestion->aim == Aim::places;
+    // Stems change places among themselves: one of them alone would stand on another.
+    takeForStem_->setVisible(shown && offer->suggestion && !places);
+    // The boards are alike; the pot shows the rest.
+    compare_->setVisible(shown && !places);
     stop_->setVisible(looking);
     hint_->hide();
     if (looking)
@@ -174,6 +181,35 @@ void OfferPanel::showOffer() {
         picture_->show(plans.after, plans.figuresAfter, plans.before);
         picture_->setZoom(picture_->fittingZoom({scroll_->viewport()->width(), mostPicture}));
     }
+    const QSignalBlocker quiet(table_);
+    if (offer.suggestion && offer.suggestion->aim == Aim::places)
+        fillPlaces(plans);
+    else
+        fillStemChanges(plans);
+    table_->resizeColumnsToContents();
+    table_->horizontalHeader()->setStretchLastSection(true);
+    const int rows = std::min(mostRows, table_->rowCount());
+    table_->setVisible(rows > 0);
+    table_->setFixedHeight(table_->horizontalHeader()->sizeHint().height() + rows * look::target +
+                           2 * table_->frameWidth() + 2);
+}
+
+void OfferPanel::fillTable(const QStringList& headings, const std::vector<StemLine>& lines) {
+    table_->clear();
+    table_->setColumnCount(static_cast<int>(headings.size()));
+    table_->setHorizontalHeaderLabels(headings);
+    table_->setRowCount(static_cast<int>(lines.size()));
+    for (int row = 0; row < table_->rowCount(); ++row) {
+        const StemLine& line = lines[static_cast<std::size_t>(row)];
+        for (int column = 0; column < table_->columnCount(); ++column) {
+            auto* item = new QTableWidgetItem(line.cells.value(column));
+            item->setData(Qt::UserRole, line.stem.value);
+            table_->setItem(row, column, item);
+        }
+    }
+}
+
+void OfferPanel::fillStemChanges(const BeforeAfter& plans) {
     bool heights = false;
     std::vector<StemChange> differing;
     for (StemChange& stem : stemChanges(plans))
@@ -181,33 +217,36 @@ void OfferPanel::showOffer() {
             heights |= stem.heightDiffers;
             differing.push_back(std::move(stem));
         }
-    const QSignalBlocker quiet(table_);
     QStringList headings{tr("Stem")};
     if (heights)
         headings << tr("Height");
     headings << tr("Drift") << tr("Uneven");
-    table_->clear();
-    table_->setColumnCount(static_cast<int>(headings.size()));
-    table_->setHorizontalHeaderLabels(headings);
-    table_->setRowCount(static_cast<int>(differing.size()));
-    for (int row = 0; row < table_->rowCount(); ++row) {
-        const StemChange& stem = differing[static_cast<std::size_t>(row)];
+    std::vector<StemLine> lines;
+    for (const StemChange& stem : differing) {
         QStringList cells{stem.name};
         if (heights)
             cells << stem.height;
-        cells << stem.drift << stem.unevenness;
-        for (int column = 0; column < table_->columnCount(); ++column) {
-            auto* item = new QTableWidgetItem(cells[column]);
-            item->setData(Qt::UserRole, stem.stem.value);
-            table_->setItem(row, column, item);
-        }
+        lines.push_back({stem.stem, cells << stem.drift << stem.unevenness});
     }
-    table_->resizeColumnsToContents();
-    table_->horizontalHeader()->setStretchLastSection(true);
-    const int rows = std::min(mostRows, table_->rowCount());
-    table_->setVisible(rows > 0);
-    table_->setFixedHeight(table_->horizontalHeader()->sizeHint().height() + rows * look::target +
-                           2 * table_->frameWidth() + 2);
+    fillTable(headings, lines);
+}
+
+void OfferPanel::fillPlaces(const BeforeAfter& plans) {
+    const Units& units = plans.before.units;
+    const bool inch = units.length == LengthUnit::inch;
+    const auto number = [&](double mm) { return QLocale().toString(inch ? mm / 25.4 : mm, 'f', inch ? 1 : 0); };
+    const auto said = [&](const PlaceMm& at) {
+        return tr("%1, %2", "where a stem stands: right or left, back or front")
+            .arg((at.x < 0 ? tr("left %1") : tr("right %1")).arg(number(std::abs(at.x))),
+                 (at.y < 0 ? tr("front %1") : tr("back %1")).arg(number(std::abs(at.y))));
+    };
+    const std::vector<PlaceMm> from = standings(plans.before), to = standings(plans.after);
+    std::vector<StemLine> lines;
+    for (std::size_t i = 0; i < from.size() && i < to.size(); ++i)
+        if (std::hypot(from[i].x - to[i].x, from[i].y - to[i].y) > 0.05)
+            lines.push_back(
+                {plans.before.stems[i].id, {text(plans.before.stems[i].name), said(from[i]), said(to[i])}});
+    fillTable({tr("Stem"), inch ? tr("From, in") : tr("From, mm"), tr("To")}, lines);
 }
 
 bool OfferPanel::showHint() {

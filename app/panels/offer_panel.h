@@ -1,6 +1,11 @@
 #pragma once
 
+#include "core/plan/plan.h"
+
+#include <QStringList>
 #include <QWidget>
+
+#include <vector>
 
 class QLabel;
 class QMenu;
@@ -10,6 +15,7 @@ class QTableWidget;
 
 namespace stemwright {
 
+struct BeforeAfter;
 class BoardPicture;
 class Session;
 class Suggestions;
@@ -38,6 +44,14 @@ private:
     QWidget* makeDetails();
     void refresh();
     void showOffer();
+    struct StemLine {
+        StemId stem;
+        QStringList cells;
+    };
+    void fillTable(const QStringList& headings, const std::vector<StemLine>& lines);
+    void fillStemChanges(const BeforeAfter& plans);
+    /// Stems that change their place in the pot: where from and where to.
+    void fillPlaces(const BeforeAfter& plans);
     /// Nothing is offered: a first step for a board that lacks leaves; false where it needs none.
     bool showHint();
     void fitText();

@@ -333,7 +333,7 @@ void PlantView::wheelEvent(QWheelEvent* event) {
 
 void PlantView::keyPressEvent(QKeyEvent* event) {
     const QPointF middle(width() / 2.0, height() / 2.0);
-    if (posing_ && chosen_ && event->modifiers() & Qt::ControlModifier && poseByKey(event))
+    if (event->modifiers() & Qt::ControlModifier && poseByKey(event))
         return;
     switch (event->key()) {
     case Qt::Key_Left:

@@ -76,6 +76,8 @@ Q_SIGNALS:
     void rested();
     /// What a pose would be, while it is held; empty when it is not.
     void hinted(const QString& text);
+    /// Why a key did nothing.
+    void said(const QString& text);
 
 protected:
     void paintEvent(QPaintEvent* event) override;

@@ -76,6 +76,10 @@ bool PlantView::poseByKey(QKeyEvent* event) {
     default:
         return false;
     }
+    if (!chosen_) {
+        Q_EMIT said(tr("Choose a stem to lean: click it in the pot from above, or go there by Shift+Tab"));
+        return true;
+    }
     from_ = poseOf(chosen_);
     held_ = withinHold(leaned(from_, way, keyStep, event->modifiers() & Qt::ShiftModifier));
     dropPose();

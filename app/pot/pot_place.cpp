@@ -76,6 +76,7 @@ PotPlace::PotPlace(Session& session, Suggestions& suggestions, QWidget* parent)
         above_->choose(StemId{stem});
         Q_EMIT placeChosen(stem, tier, slot);
     });
+    connect(view_, &PlantView::said, this, &PotPlace::said);
     connect(view_, &PlantView::rested, this, &PotPlace::refreshSight);
     connect(view_, &PlantView::hinted, this, &PotPlace::showHint);
     connect(view_, &PlantView::turned, this, [this](int deg) {
@@ -136,7 +137,11 @@ QWidget* PotPlace::left() {
     row->addWidget(place_);
     layout->addLayout(row);
 
-    layout->addWidget(new OfferPanel(session_, suggestions_, side));
+    auto* offer = new OfferPanel(session_, suggestions_, side);
+    connect(offer, &OfferPanel::compareWanted, this, &PotPlace::compareWanted);
+    connect(offer, &OfferPanel::startWanted, this, &PotPlace::startWanted);
+    connect(offer, &OfferPanel::stemChosen, this, [this](unsigned stem) { above_->choose(StemId{stem}); });
+    layout->addWidget(offer);
     layout->addWidget(sight_);
     layout->addWidget(heading(tr("In the pot"), side));
     calm_ = new QLabel(tr("Nothing collides."), side);

@@ -37,6 +37,8 @@ Q_SIGNALS:
     void placeChosen(unsigned stem, int tier, int slot);
     /// A sentence for the status line; empty for none.
     void said(const QString& sentence);
+    void compareWanted();
+    void startWanted();
 
 protected:
     void showEvent(QShowEvent* event) override;

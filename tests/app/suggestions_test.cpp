@@ -3,8 +3,10 @@
 #include "app/panels/offer_panel.h"
 #include "app/session.h"
 #include "app/wording.h"
+#include "core/figures/standings.h"
 #include "tests/support/boards.h"
 
+#include <QHeaderView>
 #include <QLabel>
 #include <QMenu>
 #include <QPushButton>
@@ -15,6 +17,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <cmath>
 #include <thread>
 
 namespace stemwright {
@@ -190,7 +193,7 @@ TEST_F(SuggestionsTest, AnEmptyBoardIsShownItsNextStep) {
     session.open(plan, {});
     auto* step = child<QPushButton>("firstStep");
     ASSERT_TRUE(step->isVisible());
-    EXPECT_TRUE(step->text().contains(QStringLiteral("the tray over the stems")));
+    EXPECT_TRUE(step->text().contains(QStringLiteral("over the stems")));
     QTest::mouseClick(step, Qt::LeftButton);
     ASSERT_TRUE(waitForOffer());
     EXPECT_FALSE(step->isVisible());
@@ -227,6 +230,36 @@ TEST_F(SuggestionsTest, AProblemIsSaid) {
     });
     ASSERT_TRUE(said.wait(5000));
     EXPECT_TRUE(said[0][0].toString().contains(QStringLiteral("too many")));
+}
+
+TEST_F(SuggestionsTest, PlacesInThePotSayWhereFromAndWhereTo) {
+    const std::vector<PlaceMm> before = standings(session.plan());
+    suggestions.placeInPot();
+    ASSERT_TRUE(waitForOffer());
+    auto* table = child<QTableWidget>("offerStems");
+    ASSERT_EQ(table->columnCount(), 3);
+    EXPECT_EQ(table->horizontalHeaderItem(1)->text(), QStringLiteral("From, mm"));
+    Plan after = session.plan();
+    ASSERT_TRUE(apply(after, session.offer()->edit));
+    const std::vector<PlaceMm> to = standings(after);
+    int moved = 0;
+    for (std::size_t i = 0; i < before.size(); ++i)
+        moved += std::hypot(before[i].x - to[i].x, before[i].y - to[i].y) > 0.05;
+    EXPECT_GT(moved, 0);
+    EXPECT_EQ(table->rowCount(), moved);
+    for (int row = 0; row < table->rowCount(); ++row) {
+        const StemId stem{table->item(row, 0)->data(Qt::UserRole).toUInt()};
+        const auto at = static_cast<std::size_t>(find(after, stem) - after.stems.data());
+        const QString across = QStringLiteral("%1 %2")
+                                   .arg(to[at].x < 0 ? QStringLiteral("left") : QStringLiteral("right"))
+                                   .arg(std::lround(std::abs(to[at].x)));
+        EXPECT_TRUE(table->item(row, 2)->text().startsWith(across))
+            << table->item(row, 2)->text().toStdString();
+        EXPECT_NE(table->item(row, 1)->text(), table->item(row, 2)->text());
+    }
+    EXPECT_FALSE(child<QPushButton>("takeForStem")->isVisible()) << "one alone would stand on another";
+    EXPECT_FALSE(child<QPushButton>("compareOffer")->isVisible()) << "the boards are alike";
+    EXPECT_TRUE(child<QPushButton>("takeOffer")->isVisible());
 }
 
 } // namespace

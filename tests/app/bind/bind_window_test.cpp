@@ -6,6 +6,7 @@
 #include <QCheckBox>
 #include <QLineEdit>
 #include <QPushButton>
+#include <QScrollArea>
 
 namespace stemwright {
 namespace {
@@ -142,6 +143,11 @@ TEST_F(BindWindowTest, AStemThatIsMeasuredSaysWhatItTookAndNothingElse) {
     auto* field = child<QLineEdit>("measured0");
     field->setFocus();
     QTest::keyClicks(field, QString::number(1.2 * inMillimetres(planned), 'f', 1));
+    auto* side = child<QScrollArea>("bindSide");
+    const auto* take = child<QPushButton>("takeMeasure");
+    EXPECT_TRUE(
+        side->viewport()->rect().contains(QRect(take->mapTo(side->viewport(), QPoint(0, 0)), take->size())))
+        << "what is to be pressed is seen without scrolling";
     QTest::keyClick(field, Qt::Key_Return);
     ASSERT_TRUE(soon([&] { return session().plan().binding.wraps[0].overlapMeasured; }));
     const QString took = cutText(tookOf(stem(0), 0), session().plan().units);

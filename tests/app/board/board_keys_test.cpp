@@ -187,6 +187,19 @@ TEST_F(BoardKeys, MenusOfferTheSame) {
     EXPECT_EQ(wanted.first().first().value<StemId>(), two);
 }
 
+TEST_F(BoardKeys, StemSettingsWithoutAStemSayWhatIsMissing) {
+    QSignalSpy said(&board, &BoardView::statusChanged), wanted(&board, &BoardView::stemSettingsWanted);
+    board.setFocusPlace(Place::of(Leaf{small, sea}));
+    key(Qt::Key_F2);
+    EXPECT_EQ(wanted.count(), 0);
+    ASSERT_FALSE(said.isEmpty());
+    EXPECT_TRUE(said.last().first().toString().startsWith(QStringLiteral("Choose a stem")));
+    board.setFocusPlace(Place::of(SlotRef{two, 0, 0}));
+    key(Qt::Key_F2);
+    ASSERT_EQ(wanted.count(), 1);
+    EXPECT_EQ(wanted.first().first().value<StemId>(), two);
+}
+
 TEST_F(BoardKeys, TiersThatGoAreCounted) {
     board.setFocusPlace(Place::of(one));
     QAction* remove = board.commands().action("boardRemoveTier");

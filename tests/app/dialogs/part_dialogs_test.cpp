@@ -253,6 +253,25 @@ TEST(PotDialogTest, ChangesAndRefuses) {
     EXPECT_EQ(dialog.pot().clay.density, 1400);
 }
 
+TEST(PotDialogTest, ClayDeeperThanThePotIsAskedAbout) {
+    PotDialog dialog(Pot{}, Units{});
+    show(dialog);
+    EXPECT_FALSE(child<QComboBox>(dialog, "potStakeNumber")->isVisible()) << "there is no number to choose";
+    type(child<QLineEdit>(dialog, "potDepth"), QStringLiteral("60 mm"));
+    type(child<QLineEdit>(dialog, "potClay"), QStringLiteral("80 mm"));
+    press(dialog, "potDialogOk");
+    EXPECT_TRUE(dialog.isVisible());
+    EXPECT_EQ(dialog.notice(),
+              QStringLiteral("Depth of the clay: 80 mm is more than the pot is deep inside, 60 mm."));
+    type(child<QLineEdit>(dialog, "potClay"), QStringLiteral("50 mm"));
+    auto* system = child<QComboBox>(dialog, "potStakeSystem");
+    system->setFocus();
+    QTest::keyClick(system, Qt::Key_Down);
+    EXPECT_TRUE(child<QComboBox>(dialog, "potStakeNumber")->isVisible());
+    press(dialog, "potDialogOk");
+    EXPECT_EQ(dialog.result(), QDialog::Accepted);
+}
+
 TEST(PotDialogTest, HerOwnClayAndMetalCanBeChosenAndSayTheirDensity) {
     OwnTables own;
     own.metals = {{"old umbrella", 7800, 200'000, 400, ""}};

@@ -224,15 +224,27 @@ TEST_F(LeavesPlaceTest, DeleteEmptiesCounts) {
     EXPECT_EQ(steps(), 1);
 }
 
-TEST_F(LeavesPlaceTest, TabLeavesATableAtItsEnds) {
-    QTableView* colours = at("coloursTable", 1, 2);
+TEST_F(LeavesPlaceTest, TabLeavesATableAndCtrlTabGoesToTheNext) {
+    QTableView* colours = at("coloursTable", 0, 0);
     ASSERT_TRUE(colours->hasFocus());
     QTest::keyClick(colours, Qt::Key_Tab);
     EXPECT_FALSE(colours->hasFocus()) << "nobody is caught in a table";
-    at("coloursTable", 0, 0);
-    QTest::keyClick(colours, Qt::Key_Tab);
-    EXPECT_TRUE(colours->hasFocus());
-    EXPECT_EQ(colours->currentIndex().column(), 1);
+    colours->setFocus();
+    const char* tables[] = {"mixesTable", "mixColoursTable", "kindsTable",
+                            "stockTable", "leafRowsTable",   "coloursTable"};
+    for (const char* next : tables) {
+        QTest::keyClick(QApplication::focusWidget(), Qt::Key_Tab, Qt::ControlModifier);
+        EXPECT_EQ(QApplication::focusWidget(), table(next)) << next;
+    }
+    QTest::keyClick(colours, Qt::Key_Backtab, Qt::ControlModifier | Qt::ShiftModifier);
+    EXPECT_TRUE(table("leafRowsTable")->hasFocus());
+    // By Tab alone every control of the place is reached, once.
+    colours->setFocus();
+    int steps = 0;
+    do
+        QTest::keyClick(QApplication::focusWidget(), Qt::Key_Tab);
+    while (!colours->hasFocus() && ++steps < 60);
+    EXPECT_LT(steps, 40);
 }
 
 TEST_F(LeavesPlaceTest, FollowsEditsFromElsewhere) {

@@ -85,5 +85,22 @@ TEST_F(PotWordsTest, TheBestOrderAndLeavesThatMeetAreBothTrue) {
     EXPECT_TRUE(window.findChild<QLabel*>(QStringLiteral("heights"))->isVisible());
 }
 
+TEST_F(PotWordsTest, AStemIsLeanedByKeysOrItIsSaidWhichOneIsMissing) {
+    window.activateWindow();
+    ASSERT_TRUE(QTest::qWaitForWindowActive(&window));
+    auto* view = window.findChild<PlantView*>();
+    view->setFocus();
+    const int turn = view->turn();
+    QTest::keyClick(view, Qt::Key_Right, Qt::ControlModifier);
+    EXPECT_TRUE(status()->toolTip().startsWith(QStringLiteral("Choose a stem")))
+        << status()->toolTip().toStdString();
+    EXPECT_EQ(view->turn(), turn);
+    above->choose(StemId{2});
+    QTest::keyClick(view, Qt::Key_Right, Qt::ControlModifier);
+    const Stem* stem = find(window.session().plan(), StemId{2});
+    ASSERT_TRUE(stem->pose);
+    EXPECT_GT(inDegrees(stem->pose->lean), 0);
+}
+
 } // namespace
 } // namespace stemwright
