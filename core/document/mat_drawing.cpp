@@ -216,6 +216,10 @@ bool MatLayout::coversBelow(int tier, bool side, PointMm middle, double wide, do
     return false;
 }
 
+double MatLayout::joinWidth(const Canvas& canvas, int other) const {
+    return canvas.width(says(SheetWord::join, {"W", std::to_string(other)}), type::smallStrong);
+}
+
 void MatLayout::drawJoin(Canvas& canvas, double left, double right, double listLeft, double y, double textY,
                          char letter, int other) const {
     canvas.line({left, y}, {right, y}, 0.2, Ink::accent, true);
@@ -245,6 +249,10 @@ MatBlock MatLayout::block(const MatViews& shown, const MatPart& part, int sheet)
     const double between = front > 0 && sideWidth > 0 ? mat::viewGap : 0;
     out.width = widthOf(shown);
     const double listLeft = out.width - list_;
+    // What says where sheets are joined is wider than a narrow list.
+    for (const int other : {sheet - 1, sheet + 1})
+        if (other >= 1 && other <= out.sheets)
+            out.width = std::max(out.width, std::min(room_.width, listLeft + joinWidth(canvas, other)));
 
     // Headings.
     double y = 0;

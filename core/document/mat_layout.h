@@ -75,6 +75,8 @@ private:
     /// Whether a leaf of a tier further down, which lies above it, hides any of a text about `middle`, in
     /// millimetres from the stem's middle and along it.
     bool coversBelow(int tier, bool side, PointMm middle, double wide, double tall) const;
+    /// Of the words at a join, with the widest letter.
+    double joinWidth(const Canvas& canvas, int other) const;
     void drawJoin(Canvas& canvas, double left, double right, double listLeft, double y, double textY,
                   char letter, int other) const;
 

@@ -115,6 +115,11 @@ TEST(MatPacking, TheSheetsOfOneStemShareAPageWhereTheyFitAndStemsDoNot) {
         for (const TextMark& text : marksOf<TextMark>(page))
             joins += text.text.starts_with(test::PlainWords().word(SheetWord::join, {"A"}));
         EXPECT_EQ(joins, 2) << "both sides of the joint are on it";
+        const std::vector<TextMark> texts = marksOf<TextMark>(page);
+        for (std::size_t i = 0; i < texts.size(); ++i)
+            for (std::size_t j = i + 1; j < texts.size(); ++j)
+                EXPECT_FALSE(boxOf(texts[i], plan).overlaps(boxOf(texts[j], plan)))
+                    << texts[i].text << " and " << texts[j].text;
     }
 }
 
