@@ -160,12 +160,21 @@ Table Table::fitted(const SheetContext& context, const std::vector<std::vector<s
     return Table(std::move(columns), style);
 }
 
+double Table::roomFor(const std::vector<std::string>& cells, std::size_t c) const {
+    double width = columns_[c].width;
+    if (columns_[c].align == Align::left)
+        for (std::size_t next = c + 1; next < columns_.size() && next < cells.size() && cells[next].empty();
+             ++next)
+            width += gap_ + columns_[next].width;
+    return width;
+}
+
 double Table::height(const SheetContext& context, const std::vector<std::string>& cells,
                      TextStyle style) const {
     std::size_t most = 1;
     for (std::size_t c = 0; c < columns_.size() && c < cells.size(); ++c)
         if (!cells[c].empty())
-            most = std::max(most, context.measure.lines(cells[c], style, columns_[c].width).size());
+            most = std::max(most, context.measure.lines(cells[c], style, roomFor(cells, c)).size());
     return static_cast<double>(most) * lineHeight(style) + 2 * rowPadding;
 }
 
@@ -173,7 +182,7 @@ double Table::row(Canvas& canvas, PointMm top, const std::vector<std::string>& c
                   Ink ink) const {
     double x = top.x;
     for (std::size_t c = 0; c < columns_.size() && c < cells.size(); ++c) {
-        canvas.paragraph({x, top.y + rowPadding}, columns_[c].width, cells[c], style, columns_[c].align, ink);
+        canvas.paragraph({x, top.y + rowPadding}, roomFor(cells, c), cells[c], style, columns_[c].align, ink);
         x += columns_[c].width + gap_;
     }
     return height(canvas.context(), cells, style);

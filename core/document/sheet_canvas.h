@@ -66,7 +66,8 @@ private:
     std::vector<Mark>& marks_;
 };
 
-/// Columns of cells that wrap, so that nothing in them is cut off.
+/// Columns of cells that wrap, so that nothing in them is cut off. Text at the left of its column runs on over
+/// empty cells to its right.
 class Table {
 public:
     struct Column {
@@ -97,6 +98,8 @@ public:
     const std::vector<Column>& columns() const { return columns_; }
 
 private:
+    double roomFor(const std::vector<std::string>& cells, std::size_t column) const;
+
     std::vector<Column> columns_;
     TextStyle style_;
     double gap_;
