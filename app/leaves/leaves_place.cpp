@@ -165,7 +165,7 @@ void LeavesPlace::resizeEvent(QResizeEvent* event) {
 
 void LeavesPlace::fitKinds() {
     // A few kinds share the room, many scroll.
-    constexpr int least = 120, most = 200, few = 3;
+    constexpr int least = 106, most = 200, few = 3;
     QHeaderView* header = kinds_->horizontalHeader();
     const bool share = kindsModel_->lines() <= few;
     header->setMinimumSectionSize(share ? least : look::target);

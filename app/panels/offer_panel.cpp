@@ -141,8 +141,9 @@ QWidget* OfferPanel::makeDetails() {
     auto* rows = new QVBoxLayout(details);
     rows->setContentsMargins(0, 0, 0, 0);
     rows->setSpacing(look::unit);
-    rows->addWidget(picture_);
+    // The figures first: on a small screen the rest is scrolled to.
     rows->addWidget(figures_);
+    rows->addWidget(picture_);
     rows->addWidget(table_);
     rows->addStretch();
     return details;

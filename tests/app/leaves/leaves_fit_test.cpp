@@ -53,6 +53,18 @@ TEST_F(LeavesFitTest, ColoursMixesAndTheirPartsAreWhole) {
     }
 }
 
+TEST_F(LeavesFitTest, ThreeKindsStandBesideEachOther) {
+    session.open(example("fern"), {});
+    QTest::qWait(1);
+    QTableView* kinds = table("kindsTable");
+    ASSERT_EQ(kinds->model()->columnCount(), 3);
+    EXPECT_FALSE(kinds->horizontalScrollBar()->isVisible());
+    for (int column = 0; column < 3; ++column) {
+        EXPECT_GE(kinds->columnWidth(column), contents(kinds, column)) << column;
+        EXPECT_GE(kinds->columnWidth(column), kinds->horizontalHeader()->sectionSizeHint(column)) << column;
+    }
+}
+
 TEST_F(LeavesFitTest, EveryColourOfALeafHasItsNameWhole) {
     QTableView* rows = table("leafRowsTable");
     const QHeaderView* header = rows->horizontalHeader();
