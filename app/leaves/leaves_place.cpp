@@ -160,7 +160,17 @@ void LeavesPlace::fitLeft() {
 void LeavesPlace::resizeEvent(QResizeEvent* event) {
     QWidget::resizeEvent(event);
     // Once the columns have their widths.
-    QMetaObject::invokeMethod(this, &LeavesPlace::fitRows, Qt::QueuedConnection);
+    QMetaObject::invokeMethod(
+        this,
+        [this] {
+            fitRows();
+            // A mix's name and its colours share what its code leaves.
+            QHeaderView* header = mixes_->horizontalHeader();
+            const int room =
+                mixes_->width() - 2 * mixes_->frameWidth() - header->sectionSize(MixesModel::Field::code);
+            header->resizeSection(MixesModel::Field::name, room * 43 / 100);
+        },
+        Qt::QueuedConnection);
 }
 
 void LeavesPlace::fitKinds() {

@@ -26,7 +26,7 @@ QString MixesModel::fieldName(int field) const {
     case Field::name:
         return tr("Name");
     default:
-        return tr("Colours, outer row inward");
+        return tr("Colours, outside in");
     }
 }
 

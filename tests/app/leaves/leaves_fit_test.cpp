@@ -53,6 +53,16 @@ TEST_F(LeavesFitTest, ColoursMixesAndTheirPartsAreWhole) {
     }
 }
 
+TEST_F(LeavesFitTest, NamesOfMixesHaveTheirRoom) {
+    for (const char* key : {"spray", "herb", "fern", "hedge", "succulent"}) {
+        session.open(example(key), {});
+        QTest::qWait(1);
+        QTableView* mixes = table("mixesTable");
+        for (int column = 0; column < mixes->model()->columnCount(); ++column)
+            EXPECT_GE(mixes->columnWidth(column), contents(mixes, column)) << key << " " << column;
+    }
+}
+
 TEST_F(LeavesFitTest, ThreeKindsStandBesideEachOther) {
     session.open(example("fern"), {});
     QTest::qWait(1);
