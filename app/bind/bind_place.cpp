@@ -176,12 +176,13 @@ void BindPlace::refresh() {
                                  QKeySequence(QKeySequence::New).toString(QKeySequence::NativeText)));
         leaves_->hide();
         usedBar_->hide();
-        for (QWidget* part : std::initializer_list<QWidget*>{stems_, progress_, asHeld_, timed_, done_, back_})
+        for (QWidget* part :
+             std::initializer_list<QWidget*>{stems_, progress_, asHeld_, timed_, wholeScreen_, done_, back_})
             part->hide();
         showTime();
         return;
     }
-    for (QWidget* part : std::initializer_list<QWidget*>{stems_, asHeld_, timed_, done_, back_})
+    for (QWidget* part : std::initializer_list<QWidget*>{stems_, asHeld_, timed_, wholeScreen_, done_, back_})
         part->show();
     const std::vector<BindingStep> steps = bindingSteps(session_.plan(), *stem);
     const std::size_t now = stepNow(*stem, steps);
