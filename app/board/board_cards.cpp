@@ -65,15 +65,15 @@ QFont tinyFont() {
     return tiny;
 }
 
-/// The words where they have room, else the sign and the figure; a figure is never cut.
-void paintLength(QPainter& painter, const QRectF& row, const CardLength& length) {
+/// The words where they are wanted and have room, else the sign and the figure; a figure is never cut.
+void paintLength(QPainter& painter, const QRectF& row, const CardLength& length, bool inWords) {
     const auto wide = [](const QFont& font, const QString& words) {
         return QFontMetricsF(font).horizontalAdvance(words);
     };
     const QFont small = look::font(look::Type::small);
     const int flags = Qt::AlignLeft | Qt::AlignVCenter;
     painter.setFont(small);
-    if (wide(small, length.words) <= row.width()) {
+    if (inWords && wide(small, length.words) <= row.width()) {
         painter.drawText(row, flags, length.words);
         return;
     }
@@ -158,7 +158,16 @@ StemCard cardOf(const Plan& plan, const StemFigures& figures) {
     return card;
 }
 
-void paintCard(QPainter& painter, const QRectF& rect, const StemCard& card) {
+bool lengthsFit(const std::vector<StemCard>& cards, double width) {
+    const QFontMetricsF metrics(look::font(look::Type::small));
+    return std::all_of(cards.begin(), cards.end(), [&](const StemCard& card) {
+        return std::all_of(card.lengths.begin(), card.lengths.end(), [&](const CardLength& length) {
+            return metrics.horizontalAdvance(length.words) <= width - 2 * padding;
+        });
+    });
+}
+
+void paintCard(QPainter& painter, const QRectF& rect, const StemCard& card, bool lengthsInWords) {
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing);
     painter.setPen(QPen(look::line, 1));
@@ -207,7 +216,7 @@ void paintCard(QPainter& painter, const QRectF& rect, const StemCard& card) {
     painter.setFont(look::font(look::Type::small));
     painter.setPen(look::quiet);
     for (std::size_t i = 0; i < std::min<std::size_t>(2, card.lengths.size()); ++i)
-        paintLength(painter, row(4.2 + 1.1 * static_cast<double>(i)), card.lengths[i]);
+        paintLength(painter, row(4.2 + 1.1 * static_cast<double>(i)), card.lengths[i], lengthsInWords);
     painter.restore();
 }
 

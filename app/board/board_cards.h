@@ -44,7 +44,10 @@ StemCard cardOf(const Plan& plan, const StemFigures& figures);
 
 /// The least and the usual size; narrower cards leave out what does not fit.
 inline constexpr int cardHeight = 112;
-void paintCard(QPainter& painter, const QRectF& rect, const StemCard& card);
+/// Whether the lengths of all cards of that width have room for their words; else all show signs, so that cards
+/// that stand side by side read alike.
+bool lengthsFit(const std::vector<StemCard>& cards, double width);
+void paintCard(QPainter& painter, const QRectF& rect, const StemCard& card, bool lengthsInWords = true);
 /// The stem's name over its column; `locked` stems show so.
 void paintHead(QPainter& painter, const QRectF& rect, const Stem& stem);
 

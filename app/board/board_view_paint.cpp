@@ -70,12 +70,13 @@ void BoardView::paintColumnsBase(QPainter& painter) {
     const QRect head = headArea(), cards = cardsArea();
     painter.save();
     painter.setClipRect(QRect(head.left(), 0, head.width(), height()));
+    const bool inWords = lengthsFit(cards_, cardRect(first).width());
     for (int i = first; i < last; ++i) {
         const auto index = static_cast<std::size_t>(i);
         const QRectF column = fromBoard(layout_.stems()[index].column);
         paintHead(painter, QRectF(column.left(), head.top(), column.width(), head.height()), plan.stems[index]);
         if (index < cards_.size())
-            paintCard(painter, cardRect(i), cards_[index]);
+            paintCard(painter, cardRect(i), cards_[index], inWords);
     }
     painter.restore();
     // A line shows where columns go on out of sight.

@@ -1,5 +1,7 @@
 #include "app/board/board_fixture.h"
 
+#include "app/board/board_cards.h"
+
 #include "core/document/examples.h"
 
 #include <QAccessible>
@@ -187,6 +189,23 @@ TEST_F(BoardShown, ScreenReadersHearPlacesAndAct) {
     EXPECT_EQ(root->child(1)->child(0)->text(QAccessible::Name),
               QStringLiteral("Stem 1, tier 1, left: Small leaf, Sea (S)"));
     QAccessible::setActive(false);
+}
+
+TEST(BoardCards, LengthsThatStandSideBySideReadAlike) {
+    StemCard small, large;
+    small.lengths = {{WrapWith::floss, QStringLiteral("thread 7 ft"), QStringLiteral("7 ft")}};
+    large.lengths = {{WrapWith::floss, QStringLiteral("thread 10 ft 11 in"), QStringLiteral("10 ft 11 in")}};
+    EXPECT_TRUE(lengthsFit({small, small}, 96));
+    EXPECT_FALSE(lengthsFit({small, large}, 96)) << "one that has no room takes the words from all";
+    const auto painted = [](const StemCard& card, bool words) {
+        QImage image(96, cardHeight, QImage::Format_ARGB32_Premultiplied);
+        image.fill(Qt::white);
+        QPainter painter(&image);
+        paintCard(painter, image.rect(), card, words);
+        return image;
+    };
+    EXPECT_NE(painted(small, true), painted(small, false));
+    EXPECT_EQ(painted(large, true), painted(large, false));
 }
 
 } // namespace
