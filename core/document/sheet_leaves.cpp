@@ -11,7 +11,8 @@ namespace {
 constexpr double picture = 13; ///< room for the picture of a leaf
 constexpr double tick = 3.2;   ///< side of a tally box
 constexpr double tickGap = 1;
-constexpr int mostBoxes = 60; ///< beyond that a box stands for ten leaves, or a hundred, …
+constexpr double fiveGap = 2.5; ///< after every fifth
+constexpr int mostBoxes = 60;   ///< beyond that a box stands for ten leaves, or a hundred, …
 
 struct Line {
     const Kind* kind;
@@ -36,35 +37,34 @@ std::string coloursText(const SheetContext& context, const Kind& kind, const Mix
     return context.words.word(SheetWord::beadsLine, {out});
 }
 
-void tally(Canvas& canvas, PointMm top, double width, int leaves) {
-    int each = 1;
-    while (leaves / each > mostBoxes)
-        each *= 10;
-    const int boxes = (leaves + each - 1) / each;
-    double x = top.x, y = top.y;
-    for (int i = 0; i < boxes; ++i) {
-        // A wider gap after every fifth, so that they count themselves.
-        if (x + tick > top.x + width + 1e-6) {
-            x = top.x;
-            y += tick + tickGap;
-        }
-        canvas.box({x, y, tick, tick}, 0.2, Ink::quiet);
-        x += tick + (i % 5 == 4 ? 2.5 * tickGap : tickGap);
-    }
-    if (each > 1)
-        canvas.text({top.x, y + tick + 3},
-                    canvas.context().words.word(SheetWord::tallyTens, {std::to_string(each)}), type::small,
-                    Align::left, Ink::quiet);
-}
+/// The boxes of a tally: how many leaves one stands for, how many there are, and how many on a line, whole
+/// fives.
+struct Tally {
+    int each = 1, boxes = 0, line = 5;
 
-double tallyHeight(double width, int leaves) {
-    int each = 1;
-    while (leaves / each > mostBoxes)
-        each *= 10;
-    const int boxes = (leaves + each - 1) / each;
-    const double five = 5 * tick + 4 * tickGap + 2.5 * tickGap;
-    const int line = std::max(5, static_cast<int>(width / five) * 5);
-    return ((boxes + line - 1) / line) * (tick + tickGap) + (each > 1 ? 4 : 0);
+    Tally(double width, int leaves) {
+        while (leaves / each > mostBoxes)
+            each *= 10;
+        boxes = (leaves + each - 1) / each;
+        line = std::max(1, static_cast<int>((width + fiveGap) / (5 * tick + 4 * tickGap + fiveGap))) * 5;
+    }
+    double height() const { return ((boxes + line - 1) / line) * (tick + tickGap) + (each > 1 ? 4 : 0); }
+};
+
+void draw(Canvas& canvas, PointMm top, const Tally& tally) {
+    double y = top.y;
+    for (int i = 0; i < tally.boxes; ++i) {
+        const int place = i % tally.line;
+        if (i > 0 && place == 0)
+            y += tick + tickGap;
+        // A wider gap after every fifth, so that they count themselves.
+        const double x = top.x + place * (tick + tickGap) + place / 5 * (fiveGap - tickGap);
+        canvas.box({x, y, tick, tick}, 0.2, Ink::quiet);
+    }
+    if (tally.each > 1)
+        canvas.text({top.x, y + tick + 3},
+                    canvas.context().words.word(SheetWord::tallyTens, {std::to_string(tally.each)}),
+                    type::small, Align::left, Ink::quiet);
 }
 
 } // namespace
@@ -117,10 +117,10 @@ std::vector<Page> leavesPages(const SheetContext& context) {
         const std::string rows = rowsText(context, *line.kind);
         const std::string colours = coloursText(context, *line.kind, *line.mix);
         const double width = room - inner;
+        const Tally tally(width, line.toMake);
         const double height =
             std::max(table.rowHeight(context, cells) + measure.paragraphHeight(width, rows, type::small) +
-                         measure.paragraphHeight(width, colours, type::small) + 1 +
-                         tallyHeight(width, line.toMake) + 1.5,
+                         measure.paragraphHeight(width, colours, type::small) + 1 + tally.height() + 1.5,
                      picture * 0.8);
         const auto putHead = [&] {
             Canvas canvas = flow.canvas();
@@ -139,7 +139,7 @@ std::vector<Page> leavesPages(const SheetContext& context) {
         double y = top.y + table.row(canvas, top, cells);
         y += canvas.paragraph({top.x + inner, y}, width, rows, type::small, Align::left, Ink::quiet);
         y += canvas.paragraph({top.x + inner, y}, width, colours, type::small, Align::left, Ink::quiet);
-        tally(canvas, {top.x + inner, y + 1}, width, line.toMake);
+        draw(canvas, {top.x + inner, y + 1}, tally);
         LeafMark mark;
         mark.leaf = {line.kind->id, line.mix->id};
         const double length = std::max(inMillimetres(line.kind->length), 0.1);

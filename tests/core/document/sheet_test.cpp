@@ -267,6 +267,30 @@ TEST(Sheet, LeavesToMakeHaveABoxEach) {
     EXPECT_EQ(boxes, 12u);
 }
 
+TEST(Sheet, ATallyCountsInFivesOnEveryLine) {
+    Plan plan = test::smallBoard();
+    plan.kinds.resize(1);
+    plan.kinds[0].stock.resize(1);
+    plan.kinds[0].stock[0].toMake = 58;
+    plan.stems.clear();
+    SheetOptions options;
+    options.only = {SheetPage::leaves};
+    for (const Paper paper : papers) {
+        options.paper = paper;
+        std::map<double, std::size_t> lines;
+        for (const Page& page : pagesOf(plan, options))
+            for (const ShapeMark& shape : marksOf<ShapeMark>(page))
+                if (shape.points.size() == 4 && shape.points[1].x - shape.points[0].x < 4)
+                    ++lines[shape.points[0].y];
+        std::size_t boxes = 0;
+        for (const auto& [y, count] : lines) {
+            boxes += count;
+            EXPECT_TRUE(count % 5 == 0 || boxes == 58) << count << " on a line that is not the last";
+        }
+        EXPECT_EQ(boxes, 58u);
+    }
+}
+
 TEST(Sheet, ACuttingPlanSaysHowNearToTheBestItIs) {
     const Plan plan = test::smallBoard();
     const Figures reckoned = figures(plan);
