@@ -61,10 +61,10 @@ bool BoardView::take(const Held& held, bool carry, QPointF grab) {
     ghost_.make(session_.plan(), held, layout_, painter_, grab, devicePixelRatioF());
     label_.clear();
     spoil();
-    say(carry ? tr("Holding %1: click a place to put it down, Escape lets go")
-                    .arg(heldText(session_.plan(), held))
-              : tr("Holding %1: let go over a place to put it there, Escape lets go")
-                    .arg(heldText(session_.plan(), held)));
+    const QString how = !carry         ? tr("Holding %1: let go over a place to put it there, Escape lets go")
+                        : pickedByKey_ ? tr("Holding %1: arrows carry it, Space puts it down, Escape lets go")
+                                       : tr("Holding %1: click a place to put it down, Escape lets go");
+    say(how.arg(heldText(session_.plan(), held)));
     return true;
 }
 

@@ -79,8 +79,10 @@ TEST_F(BoardKeys, PickUpAndPutDownDoWhatADragDoes) {
     const Plan dragged = plan();
     session.undo();
     board.setFocusPlace(Place::of(SlotRef{one, 0, 0}));
+    QSignalSpy said(&board, &BoardView::statusChanged);
     key(Qt::Key_Space);
     ASSERT_TRUE(board.holding());
+    EXPECT_TRUE(said.last().first().toString().contains(QStringLiteral("Space puts it down")));
     for (int i = 0; i < 3; ++i)
         key(Qt::Key_Right);
     EXPECT_EQ(board.focusPlace(), Place::of(SlotRef{two, 0, 1}));
