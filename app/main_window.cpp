@@ -350,6 +350,8 @@ void MainWindow::closeEvent(QCloseEvent* event) {
         event->ignore();
         return;
     }
+    // Whoever begins again begins with a window, from which there is a way out.
+    setWindowState(windowState() & ~Qt::WindowFullScreen);
     settings::setWindowGeometry(saveGeometry());
     event->accept();
 }

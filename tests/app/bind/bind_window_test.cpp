@@ -178,5 +178,16 @@ TEST_F(BindWindowTest, WithoutStemsThereIsASentenceAndNothingToPress) {
         EXPECT_TRUE(child<QWidget>(name)->isVisible()) << name;
 }
 
+TEST_F(BindWindowTest, WhoClosesTheWholeScreenBeginsAgainWithAWindow) {
+    QTest::mouseClick(whole(), Qt::LeftButton);
+    ASSERT_TRUE(window.isFullScreen());
+    EXPECT_TRUE(window.close());
+    MainWindow again(wrapped());
+    again.restoreWhereItWas();
+    again.show();
+    EXPECT_FALSE(again.isFullScreen());
+    EXPECT_TRUE(again.menuBar()->isVisible());
+}
+
 } // namespace
 } // namespace stemwright
