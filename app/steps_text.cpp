@@ -2,6 +2,7 @@
 
 #include "app/sheet_words.h"
 #include "app/wording.h"
+#include "core/document/bench.h"
 #include "core/document/step_text.h"
 #include "core/document/words.h"
 
@@ -98,7 +99,8 @@ QString stepsText(const Plan& plan, const Figures& figures, std::optional<std::s
                 out += QLatin1Char(' ') + tr("Wrap %1.").arg(sizeText(steps[i].along, plan.units));
             const std::vector<WrapFigures>& wraps = figures.stems[place].wraps;
             if (steps[i].wrap < wraps.size() && steps[i].code != BindingStepCode::cut &&
-                steps[i].code != BindingStepCode::stake && wraps[steps[i].wrap].toCut > Length{})
+                steps[i].code != BindingStepCode::stake && wraps[steps[i].wrap].toCut > Length{} &&
+                !(tookOf(stem, steps[i].wrap) > Length{}))
                 out += QLatin1Char(' ') +
                        tr("(%1 used, %2 left)")
                            .arg(cutText(steps[i].used[steps[i].wrap], plan.units),
@@ -119,10 +121,13 @@ std::string stepsJson(const Plan& plan, const Figures& figures, std::optional<st
         const std::vector<BindingStep> steps = bindingSteps(plan, stem);
         const std::size_t now = stepNow(stem, steps);
         nlohmann::ordered_json wraps = nlohmann::ordered_json::array();
-        for (std::size_t w = 0; w < figures.stems[place].wraps.size(); ++w)
+        for (std::size_t w = 0; w < figures.stems[place].wraps.size(); ++w) {
             wraps.push_back({{"with", wordFor(plan.binding.wraps[w].with)},
                              {"to_cut_mm", inJson(figures.stems[place].wraps[w].toCut)},
                              {"used_mm", inJson(figures.stems[place].wraps[w].used)}});
+            if (const Length took = tookOf(stem, w); took > Length{})
+                wraps.back()["really_used_mm"] = inJson(took);
+        }
         nlohmann::ordered_json list = nlohmann::ordered_json::array();
         for (std::size_t i = 0; i < steps.size(); ++i) {
             const BindingStep& step = steps[i];

@@ -82,6 +82,25 @@ TEST_F(StepsCommandTest, JsonHasEveryLeafOnceAndEndsAtTheFigures) {
     }
 }
 
+TEST_F(StepsCommandTest, AStemThatIsMeasuredSaysWhatItReallyTook) {
+    Plan plan = test::smallBoard();
+    plan.binding.wraps = {Wrap{}};
+    while (const auto step = stepDone(plan, StemId{1}))
+        ASSERT_TRUE(apply(plan, *step));
+    const Length used = figures(plan).stems[0].wraps[0].used * 1.1;
+    ASSERT_TRUE(apply(plan, calibrated(plan, StemId{1}, {used}).edit));
+    ASSERT_EQ(run({write(plan), QStringLiteral("--stem"), QStringLiteral("1")}), exitFine);
+    EXPECT_NE(out.str().find("really used"), std::string::npos) << out.str();
+    EXPECT_EQ(out.str().find(" left)"), std::string::npos) << "nothing is left of what was cut then\n"
+                                                           << out.str();
+    ASSERT_EQ(run({write(plan), QStringLiteral("--stem"), QStringLiteral("2")}), exitFine);
+    EXPECT_NE(out.str().find(" left)"), std::string::npos) << out.str();
+    ASSERT_EQ(run({write(plan), QStringLiteral("--json")}), exitFine);
+    const nlohmann::json json = nlohmann::json::parse(out.str());
+    EXPECT_NEAR(json["stems"][0]["layers"][0]["really_used_mm"].get<double>(), inMillimetres(used), 0.001);
+    EXPECT_FALSE(json["stems"][1]["layers"][0].contains("really_used_mm"));
+}
+
 TEST_F(StepsCommandTest, WhatCannotBeUsedIsOneSentence) {
     const QString plan = write(test::smallBoard());
     const auto refused = [&](const QStringList& arguments, const char* part) {
