@@ -195,5 +195,17 @@ TEST_F(BoundTiers, AreToBeBoundAgainFromTheFirstThatChanged) {
             EXPECT_FALSE(tier.progress.bound);
 }
 
+TEST_F(BoundTiers, AreKnownBeforeTheEditIsMade) {
+    const KindId kind = plan.kinds[0].id;
+    const Plan before = plan;
+    for (const Edit& edit :
+         {Edit(FillSlot{{one, 1, 0}, {kind, {}}}), Edit(CloseTier{one, 0}),
+          Edit(SwapSlots{{one, 0, 0}, {two, 0, 1}}), Edit(FillSlot{{two, 0, 0}, {kind, {}}})})
+        EXPECT_EQ(boundTouched(plan, edit), touched(edit));
+    EXPECT_TRUE(boundTouched(plan, Edit(MarkTier{one, 1, {}})).empty()) << "a step of the bench itself";
+    EXPECT_TRUE(boundTouched(plan, Edit(CloseTier{one, 99})).empty()) << "what cannot be touches nothing";
+    EXPECT_EQ(plan, before);
+}
+
 } // namespace
 } // namespace stemwright
