@@ -28,6 +28,9 @@ void BindPlace::keyPressEvent(QKeyEvent* event) {
     case Qt::Key_Escape:
         if (wholeScreen_->isChecked())
             return wholeScreen_->setChecked(false);
+        // Out of a field, a list or a box the keys come back to the place.
+        if (!hasFocus())
+            return setFocus();
         [[fallthrough]];
     default:
         QWidget::keyPressEvent(event);

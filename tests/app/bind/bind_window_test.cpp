@@ -167,6 +167,18 @@ TEST_F(BindWindowTest, AStemThatIsMeasuredSaysWhatItTookAndNothingElse) {
         << said("bindDoing").toStdString();
 }
 
+TEST_F(BindWindowTest, EscapeInAFieldGivesTheKeysBackToThePlace) {
+    for (int i = 0; i < 8; ++i)
+        key(Qt::Key_Space);
+    auto* field = child<QLineEdit>("measured0");
+    field->setFocus();
+    QTest::keyClicks(field, QStringLiteral("1 "));
+    QTest::keyClick(field, Qt::Key_Escape);
+    EXPECT_TRUE(place->hasFocus());
+    QTest::keyClick(QApplication::focusWidget(), Qt::Key_Space);
+    EXPECT_EQ(place->stem(), StemId{2});
+}
+
 TEST_F(BindWindowTest, WithoutStemsThereIsASentenceAndNothingToPress) {
     session().open(Plan{}, {});
     EXPECT_EQ(said("bindTitle"), QStringLiteral("No stems yet"));
