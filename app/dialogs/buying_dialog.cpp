@@ -97,13 +97,15 @@ BuyingDialog::BuyingDialog(const Plan& plan, QWidget* parent)
     head(packs_, 1, tr("How much in one"));
     head(packs_, 2, tr("Price of one"));
     head(bars_, 0, tr("Length"));
-    head(bars_, 1, tr("Price of one"));
+    head(bars_, 1, tr("Of wire"));
+    head(bars_, 2, tr("Price of one"));
     packs_->setColumnStretch(0, 5);
     packs_->setColumnStretch(1, 4);
     packs_->setColumnStretch(2, 3);
     bars_->setColumnStretch(0, 4);
     bars_->setColumnStretch(1, 3);
-    bars_->setColumnStretch(2, 2);
+    bars_->setColumnStretch(2, 3);
+    bars_->setColumnStretch(3, 2);
 
     const Buying& buying = plan.buying;
     // Colours that say nothing themselves are sold like this.
@@ -114,11 +116,13 @@ BuyingDialog::BuyingDialog(const Plan& plan, QWidget* parent)
         return pack.amount > 0 ? std::optional(millimetres(pack.amount)) : std::nullopt;
     };
     leafWire_ = addLength(tr("a spool of leaf wire"), QStringLiteral("buyingLeafWire"), length(buying.leafWire),
-                          buying.leafWire.price);
+                          buying.leafWire.price, tr("length not known"));
+    addLeafWires();
     for (std::size_t i = 0; i < plan.binding.wraps.size(); ++i)
         wraps_.push_back(addLength(soldAs(plan.binding.wraps[i].with), QStringLiteral("buyingWrap%1").arg(i),
                                    plan.binding.wraps[i].sold,
-                                   i < buying.wraps.size() ? buying.wraps[i].price : 0));
+                                   i < buying.wraps.size() ? buying.wraps[i].price : 0,
+                                   tr("length not known")));
     clay_ = addMass(packs_, tr("a pack of clay"), QStringLiteral("buyingClay"), buying.clay, loose);
     cover_ = addMass(packs_, tr("a bag of cover"), QStringLiteral("buyingCover"), buying.cover, loose);
 
@@ -187,7 +191,8 @@ BuyingDialog::PackRow BuyingDialog::addMass(QGridLayout* grid, const QString& wh
 }
 
 BuyingDialog::PackRow BuyingDialog::addLength(const QString& what, const QString& name,
-                                              std::optional<Length> length, double price) {
+                                              std::optional<Length> length, double price,
+                                              const QString& unsaid) {
     PackRow row;
     row.what = what;
     const QString accessible = tr("%1, length on one").arg(what);
@@ -195,7 +200,7 @@ BuyingDialog::PackRow BuyingDialog::addLength(const QString& what, const QString
                                  millimetres(limits::longestWire), this);
     nameField(row.length, name + QStringLiteral("Amount"), accessible);
     row.length->setOptional(true);
-    row.length->setPlaceholderText(tr("length not known"));
+    row.length->setPlaceholderText(unsaid);
     if (length)
         row.length->setValue(*length);
     LengthField* field = row.length;
@@ -208,67 +213,24 @@ BuyingDialog::PackRow BuyingDialog::addLength(const QString& what, const QString
     return row;
 }
 
-void BuyingDialog::addBar(const Bar& bar) {
-    if (barRows_.size() >= limits::bars)
+void BuyingDialog::addLeafWires() {
+    // Where all leaves are on one wire, the line above says it all.
+    std::vector<LeafWirePack> wires = plan_.buying.leafWires;
+    for (const Kind& kind : plan_.kinds)
+        if (std::none_of(wires.begin(), wires.end(),
+                         [&](const LeafWirePack& each) { return sameWire(each.wire, kind.wireDiameter); }))
+            wires.push_back({kind.wireDiameter, {}, {}});
+    if (wires.size() < 2 && plan_.buying.leafWires.empty())
         return;
-    BarRow row{bar, new LengthField(plan_.units.length, millimetres(1), millimetres(limits::longest), this),
-               priceField(bar.price, QString(), QString()), new QPushButton(tr("Remove"), this)};
-    row.length->setValue(bar.length);
-    row.length->setMinimumHeight(look::target);
-    LengthField* field = row.length;
-    watch(tr("A length of stake and core wire"), field, [field] { return field->refusal(); });
-    row.remove->setAutoDefault(false);
-    row.remove->setMinimumHeight(look::target);
-    QPushButton* button = row.remove;
-    connect(button, &QPushButton::clicked, this, [this, button] { removeBar(button); });
-    const int at = bars_->rowCount();
-    bars_->addWidget(row.length, at, 0);
-    bars_->addWidget(row.price, at, 1);
-    bars_->addWidget(row.remove, at, 2);
-    // At once, so that the hand can go there.
-    for (QWidget* each : {static_cast<QWidget*>(row.length), static_cast<QWidget*>(row.price),
-                          static_cast<QWidget*>(row.remove)})
-        each->show();
-    barRows_.push_back(row);
-    nameBars();
-}
-
-void BuyingDialog::removeBar(const QPushButton* button) {
-    const auto row = std::find_if(barRows_.begin(), barRows_.end(),
-                                  [&](const BarRow& each) { return each.remove == button; });
-    if (row == barRows_.end())
-        return;
-    forget(row->length);
-    forget(row->price);
-    for (QWidget* gone : {static_cast<QWidget*>(row->length), static_cast<QWidget*>(row->price),
-                          static_cast<QWidget*>(row->remove)}) {
-        bars_->removeWidget(gone);
-        gone->setObjectName({});
-        gone->hide();
-        gone->deleteLater();
+    std::stable_sort(wires.begin(), wires.end(),
+                     [](const LeafWirePack& a, const LeafWirePack& b) { return a.wire < b.wire; });
+    for (const LeafWirePack& each : wires) {
+        const QString name = QStringLiteral("buyingLeafWire%1").arg(leafWires_.size());
+        leafWires_.emplace_back(
+            each, addLength(tr("a spool of leaf wire %1").arg(wireText(each.wire, {})), name,
+                            each.sold.amount > 0 ? std::optional(millimetres(each.sold.amount)) : std::nullopt,
+                            each.sold.price, tr("as all leaf wire")));
     }
-    barRows_.erase(row);
-    nameBars();
-    addBar_->setFocus(Qt::OtherFocusReason);
-}
-
-void BuyingDialog::nameBars() {
-    for (std::size_t i = 0; i < barRows_.size(); ++i) {
-        const QString name = QStringLiteral("buyingBar%1").arg(i);
-        nameField(barRows_[i].length, name + QStringLiteral("Length"), tr("Length %1").arg(i + 1));
-        nameField(barRows_[i].price, name + QStringLiteral("Price"), tr("Length %1, price of one").arg(i + 1));
-        nameField(barRows_[i].remove, name + QStringLiteral("Remove"), tr("Remove length %1").arg(i + 1));
-    }
-    addBar_->setEnabled(barRows_.size() < limits::bars);
-    // By keys as by eye: the packs, the lengths one after the other, the button that adds one, the colours.
-    QWidget* before = cover_.price;
-    for (const BarRow& row : barRows_)
-        for (QWidget* each : {static_cast<QWidget*>(row.length), static_cast<QWidget*>(row.price),
-                              static_cast<QWidget*>(row.remove)}) {
-            setTabOrder(before, each);
-            before = each;
-        }
-    setTabOrder(before, addBar_);
 }
 
 double BuyingDialog::priceOf(const NumberField* field) const {
@@ -298,6 +260,19 @@ Buying BuyingDialog::buying() const {
     if (!wire || inMillimetres(*wire) != buying.leafWire.amount)
         buying.leafWire.amount = wire ? inMillimetres(*wire) : 0;
     buying.leafWire.price = priceOf(leafWire_.price);
+    buying.leafWires.clear();
+    for (const auto& [before, row] : leafWires_) {
+        LeafWirePack now = before;
+        const auto length = row.length->value();
+        if (!length || inMillimetres(*length) != before.sold.amount)
+            now.sold.amount = length ? inMillimetres(*length) : 0;
+        now.sold.price = priceOf(row.price);
+        // A line that says nothing is kept only where it stood so in the plan.
+        const auto& stood = plan_.buying.leafWires;
+        if (now.sold.amount > 0 || now.sold.price > 0 ||
+            std::find(stood.begin(), stood.end(), now) != stood.end())
+            buying.leafWires.push_back(std::move(now));
+    }
     for (std::size_t i = 0; i < wraps_.size(); ++i) {
         const double price = priceOf(wraps_[i].price);
         if (i >= buying.wraps.size() && !(price > 0))
@@ -310,6 +285,9 @@ Buying BuyingDialog::buying() const {
         Bar bar = row.before;
         bar.length = row.length->value().value_or(bar.length);
         bar.price = priceOf(row.price);
+        // What nobody has touched stays as it was to the last bit.
+        if (const Length now = wireOf(row); !sameWire(now, bar.wire))
+            bar.wire = now;
         buying.bars.push_back(std::move(bar));
     }
     return buying;
@@ -324,6 +302,8 @@ Binding BuyingDialog::binding() const {
 
 QString BuyingDialog::problem() {
     std::vector<const PackRow*> rows{&beads_, &leafWire_, &clay_, &cover_};
+    for (const auto& [before, row] : leafWires_)
+        rows.push_back(&row);
     for (const std::vector<PackRow>* more : {&wraps_, &colours_})
         for (const PackRow& row : *more)
             rows.push_back(&row);
@@ -338,7 +318,8 @@ QString BuyingDialog::problem() {
     }
     for (std::size_t i = 0; i < barRows_.size(); ++i)
         for (std::size_t j = 0; j < i; ++j)
-            if (barRows_[i].length->value() == barRows_[j].length->value()) {
+            if (barRows_[i].length->value() == barRows_[j].length->value() &&
+                sameWire(wireOf(barRows_[i]), wireOf(barRows_[j]))) {
                 barRows_[i].length->setFocus(Qt::OtherFocusReason);
                 return tr("%1 stands there twice; give each length once, at its best price.")
                     .arg(barRows_[i].length->text());

@@ -4,8 +4,10 @@
 #include "core/plan/edit.h"
 
 #include <optional>
+#include <utility>
 #include <vector>
 
+class QComboBox;
 class QGridLayout;
 class QPushButton;
 
@@ -35,15 +37,24 @@ private:
     struct BarRow {
         Bar before;
         LengthField* length;
+        QComboBox* wire;
         NumberField* price;
         QPushButton* remove;
+
+        std::vector<QWidget*> widgets() const;
     };
 
     NumberField* priceField(double price, const QString& name, const QString& accessible);
     PackRow addMass(QGridLayout* grid, const QString& what, const QString& name, const Pack& pack,
                     const QString& unsaid);
-    PackRow addLength(const QString& what, const QString& name, std::optional<Length> length, double price);
+    PackRow addLength(const QString& what, const QString& name, std::optional<Length> length, double price,
+                      const QString& unsaid);
+    void addLeafWires();
+    /// The diameters of stakes, cores and bars, the thinnest first.
+    std::vector<Length> barWires() const;
     void addBar(const Bar& bar);
+    /// The diameter that a line is for; 0 for wire of any.
+    static Length wireOf(const BarRow& row);
     void removeBar(const QPushButton* button);
     void nameBars();
     Pack massPack(const PackRow& row, const Pack& before) const;
@@ -56,6 +67,7 @@ private:
     QGridLayout* packs_;
     PackRow beads_, leafWire_, clay_, cover_;
     std::vector<PackRow> wraps_;
+    std::vector<std::pair<LeafWirePack, PackRow>> leafWires_;
     std::vector<PackRow> colours_; ///< in the plan's order
     QGridLayout* bars_;
     QGridLayout* byColour_;

@@ -187,7 +187,14 @@ template <class Io, Of<Pot> T> void fields(Io& io, T& pot) {
 template <class Io, Of<Bar> T> void fields(Io& io, T& bar) {
     io.need("length_mm", bar.length);
     io.may("price", bar.price);
+    io.may("wire_mm", bar.wire);
     io.extra(bar.extra);
+}
+
+template <class Io, Of<LeafWirePack> T> void fields(Io& io, T& wire) {
+    io.need("wire_mm", wire.wire);
+    io.need("sold", wire.sold);
+    io.extra(wire.extra);
 }
 
 template <class Io, Of<Buying> T> void fields(Io& io, T& buying) {
@@ -195,6 +202,7 @@ template <class Io, Of<Buying> T> void fields(Io& io, T& buying) {
     io.list("bars", buying.bars, limits::bars);
     io.may("beads", buying.beads);
     io.may("leaf_wire", buying.leafWire);
+    io.list("leaf_wires", buying.leafWires, limits::leafWires);
     io.may("clay", buying.clay);
     io.may("cover", buying.cover);
     io.list("wraps", buying.wraps, limits::wraps);

@@ -192,8 +192,8 @@ void explainSupplies(const Plan& plan, const Supplies& needs, FigureRef ref, std
             put(out, Term::wireALeaf, TermUnit::cut, inMillimetres(kind.wire), kind.name);
         }
         put(out, Term::spare, TermUnit::percent, buying.spare);
-        return purchase(out, needs.leafWire[ref.index].buy, buying.leafWire.amount, buying.leafWire.price,
-                        TermUnit::cut);
+        const Pack& pack = leafWirePack(buying, needs.leafWire[ref.index].diameter);
+        return purchase(out, needs.leafWire[ref.index].buy, pack.amount, pack.price, TermUnit::cut);
     }
     case FigureName::buyWrap: {
         if (ref.index >= needs.wraps.size())

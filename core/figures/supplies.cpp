@@ -84,7 +84,7 @@ private:
             LeafWireSupply supply{
                 what.first, what.second, millimetres(withSpare(inMillimetres(length))), {}, {}};
             supply.mass = massOfWire(figuresOf(plan_, what.second), what.first, supply.length);
-            supply.buy = add(purchase(inMillimetres(supply.length), plan_.buying.leafWire));
+            supply.buy = add(purchase(inMillimetres(supply.length), leafWirePack(plan_.buying, what.first)));
             out_.leafWire.push_back(supply);
         }
     }
@@ -137,22 +137,23 @@ private:
                 length += spacingBelow(stem, stem.tiers[i]);
             piece(stem.core->diameter, metalNameOf(*stem.core), length, stem.id, false);
         }
-        if (plan_.buying.bars.empty())
-            return;
-        std::vector<Length> lengths;
-        for (const Bar& bar : plan_.buying.bars)
-            lengths.push_back(bar.length);
         for (BarSupply& supply : out_.bars) {
+            const std::vector<Bar> sold = barsFor(plan_.buying, supply.diameter);
+            if (sold.empty())
+                continue;
+            std::vector<Length> lengths;
+            for (const Bar& bar : sold)
+                lengths.push_back(bar.length);
             supply.cutting = cuttingPlan(supply.pieces, lengths, limits_);
             Purchase bought{supply.cutting.barCount, 0};
             for (const CutBar& cut : supply.cutting.bars)
-                bought.cost += cut.times * priceOf(cut.bar);
+                bought.cost += cut.times * priceOf(sold, cut.bar);
             supply.buy = add(bought);
         }
     }
 
-    double priceOf(Length length) const {
-        for (const Bar& bar : plan_.buying.bars)
+    static double priceOf(const std::vector<Bar>& sold, Length length) {
+        for (const Bar& bar : sold)
             if (std::abs(inMillimetres(bar.length - length)) < 0.11)
                 return bar.price;
         return 0;

@@ -22,6 +22,7 @@ inline constexpr int whorl = static_cast<int>(slots);
 inline constexpr int strands = 24;
 inline constexpr int rows = 99; ///< of a leaf
 inline constexpr std::size_t bars = 24;
+inline constexpr std::size_t leafWires = 24; ///< diameters sold in a way of their own
 inline constexpr std::size_t ownEntries = 100; ///< in each of the plan's own tables
 inline constexpr int leastWhorl = 3;
 inline constexpr int gaugeNumber = 50;

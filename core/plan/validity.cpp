@@ -209,9 +209,16 @@ private:
             const std::string at = item("buying.bars", i);
             length(buying.bars[i].length, at + ".length_mm", 1, limits::longest);
             range(buying.bars[i].price, at + ".price", 0, limits::dearest);
+            length(buying.bars[i].wire, at + ".wire_mm", 0, limits::thickestWire);
         }
         pack(buying.beads, "buying.beads");
         pack(buying.leafWire, "buying.leaf_wire");
+        count(buying.leafWires.size(), "buying.leaf_wires", limits::leafWires);
+        for (std::size_t i = 0; i < buying.leafWires.size() && !problem_; ++i) {
+            const std::string at = item("buying.leaf_wires", i);
+            length(buying.leafWires[i].wire, at + ".wire_mm", limits::thinnestWire, limits::thickestWire);
+            pack(buying.leafWires[i].sold, at + ".sold");
+        }
         pack(buying.clay, "buying.clay");
         pack(buying.cover, "buying.cover");
         count(buying.wraps.size(), "buying.wraps", limits::wraps);

@@ -66,7 +66,7 @@ Plan shopping() {
     plan.colours[0].sold = {2, 1.25, ""};
     plan.buying.beads = {5, 2, ""};
     plan.buying.leafWire = {5'000, 3, ""};
-    plan.buying.bars = {{millimetres(300), 0.5, ""}};
+    plan.buying.bars = {{millimetres(300), 0.5}};
     plan.buying.clay = {500, 4, ""};
     plan.binding.wraps[0].sold = millimetres(8'000);
     plan.buying.wraps = {{0, 1.1, ""}};

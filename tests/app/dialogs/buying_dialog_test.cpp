@@ -5,6 +5,7 @@
 
 #include <gtest/gtest.h>
 
+#include <QComboBox>
 #include <QPushButton>
 #include <QtTest>
 
@@ -45,7 +46,9 @@ TEST_F(BuyingDialogTest, UntouchedItChangesNothingInEitherUnit) {
     plan.buying.spare = 1.0 / 3;
     plan.buying.beads = {10.123456789, 2.5, "{\"a\":1}"};
     plan.buying.leafWire = {12345.678, 4, ""};
-    plan.buying.bars = {{millimetres(304.8), 0, ""}, {millimetres(1000.0 / 3), 1.25, "{\"b\":2}"}};
+    plan.buying.bars = {{millimetres(304.8)},
+                        {millimetres(1000.0 / 3), 1.25, millimetres(2.0 / 3), "{\"b\":2}"}};
+    plan.buying.leafWires = {{millimetres(0.3), {1000.0 / 3, 2, ""}, "{\"c\":3}"}, {millimetres(0.5), {}, ""}};
     plan.buying.wraps = {{0, 3, ""}};
     plan.binding.wraps[0].sold = millimetres(8000.0 / 7);
     for (const bool imperial : {false, true}) {
@@ -96,9 +99,34 @@ TEST_F(BuyingDialogTest, TakesWhatIsTypedAsOneEdit) {
     EXPECT_EQ(undone, plan);
 }
 
+TEST_F(BuyingDialogTest, WiresOfSeveralDiametersAreSoldEachInItsWay) {
+    plan.kinds[1].wireDiameter = plan.kinds[0].wireDiameter + millimetres(0.1);
+    plan.buying.bars = {{millimetres(500), 1}};
+    open();
+    type("buyingLeafWire1Amount", QStringLiteral("12 m"));
+    type("buyingLeafWire1Price", QStringLiteral("6"));
+    press("buyingAddBar");
+    type("buyingBar1Length", QStringLiteral("500"));
+    press("buyingDialogOk");
+    EXPECT_TRUE(dialog->isVisible()) << "the same length twice";
+    auto* wire = child<QComboBox>("buyingBar1Wire");
+    wire->setFocus();
+    QTest::keyClick(wire, Qt::Key_Down);
+    press("buyingDialogOk");
+    EXPECT_EQ(dialog->result(), QDialog::Accepted) << dialog->notice().toStdString();
+    const Plan now = after();
+    ASSERT_EQ(now.buying.leafWires.size(), 1u) << "the other is sold as all leaf wire";
+    EXPECT_EQ(now.buying.leafWires[0].wire, plan.kinds[1].wireDiameter);
+    EXPECT_EQ(now.buying.leafWires[0].sold.amount, 12'000);
+    EXPECT_EQ(now.buying.leafWires[0].sold.price, 6);
+    ASSERT_EQ(now.buying.bars.size(), 2u);
+    EXPECT_EQ(now.buying.bars[0].wire, Length{});
+    EXPECT_EQ(now.buying.bars[1].wire, plan.pot.stake.diameter);
+}
+
 TEST_F(BuyingDialogTest, RemovesALengthAndEmptiesAPack) {
     plan.buying.beads = {10, 2, ""};
-    plan.buying.bars = {{millimetres(300), 1, ""}, {millimetres(500), 2, ""}, {millimetres(700), 3, ""}};
+    plan.buying.bars = {{millimetres(300), 1}, {millimetres(500), 2}, {millimetres(700), 3}};
     open();
     press("buyingBar1Remove");
     EXPECT_EQ(child<QLineEdit>("buyingBar1Length")->text(), QStringLiteral("700 mm"));
@@ -156,7 +184,7 @@ TEST_F(BuyingDialogTest, AColourMayBeSoldInAnotherWay) {
 }
 
 TEST_F(BuyingDialogTest, TabGoesThroughItAsTheEyeDoes) {
-    plan.buying.bars = {{millimetres(300), 0, ""}};
+    plan.buying.bars = {{millimetres(300), 0}};
     open();
     EXPECT_TRUE(child<QWidget>("buyingSpare")->hasFocus()) << "the hand begins at the first field";
     press("buyingAddBar");

@@ -46,7 +46,7 @@ Plan fullBoard() {
     plan.pot.cover = Cover{};
     plan.pot.plantingDepth = millimetres(10);
     plan.binding.wraps[0].sold = millimetres(8'000);
-    plan.buying.bars = {{millimetres(300), 0.5, ""}};
+    plan.buying.bars = {{millimetres(300), 0.5}};
     plan.buying.beads = {5, 2, ""};
     plan.kinds[0].minutes = 12;
     plan.stems[1].tiers[0].progress = {true, 4, ""};

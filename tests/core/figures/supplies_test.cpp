@@ -4,6 +4,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 
 namespace stemwright {
@@ -86,7 +87,7 @@ TEST(Supplies, AStemIsBoundInOnePieceFromAWholeSkein) {
 TEST(Supplies, StakesAndCoresOfOneWireAreCutTogether) {
     Plan plan = test::smallBoard();
     plan.stems[0].core = CoreWire{plan.pot.stake.diameter, std::nullopt, plan.pot.stake.metal, ""};
-    plan.buying.bars = {{millimetres(300), 0.5, ""}};
+    plan.buying.bars = {{millimetres(300), 0.5}};
     const Supplies all = suppliesOf(plan);
     ASSERT_EQ(all.bars.size(), 1u);
     EXPECT_EQ(all.bars[0].pieces.size(), 3u); // two stems have leaves, one of them a core
@@ -95,6 +96,45 @@ TEST(Supplies, StakesAndCoresOfOneWireAreCutTogether) {
     EXPECT_EQ(all.bars[0].buy.cost, 0.5);
     plan.stems[0].core->diameter = millimetres(0.9);
     EXPECT_EQ(suppliesOf(plan).bars.size(), 2u);
+}
+
+TEST(Supplies, EachWireIsCutFromTheLengthsThatItIsSoldIn) {
+    Plan plan = test::smallBoard();
+    plan.stems[0].core = CoreWire{millimetres(0.9), std::nullopt, plan.pot.stake.metal, ""};
+    plan.buying.bars = {{millimetres(300), 0.5}, {millimetres(500), 2, millimetres(0.9)}};
+    Supplies all = suppliesOf(plan);
+    ASSERT_EQ(all.bars.size(), 2u);
+    const auto of = [&](double diameter) -> const BarSupply& {
+        return *std::find_if(all.bars.begin(), all.bars.end(),
+                             [&](const BarSupply& bars) { return bars.diameter == millimetres(diameter); });
+    };
+    ASSERT_EQ(of(0.9).cutting.bars.size(), 1u);
+    EXPECT_EQ(of(0.9).cutting.bars[0].bar, millimetres(500)) << "and not the 300 mm of any wire";
+    EXPECT_EQ(of(0.9).buy.cost, 2);
+    const double stake = inMillimetres(plan.pot.stake.diameter);
+    EXPECT_EQ(of(stake).cutting.bars[0].bar, millimetres(300)) << "what has no length of its own";
+    plan.buying.bars = {{millimetres(500), 2, millimetres(0.9)}};
+    all = suppliesOf(plan);
+    EXPECT_EQ(of(stake).cutting.barCount, 0) << "cut from a coil";
+    EXPECT_EQ(of(0.9).cutting.barCount, 1);
+}
+
+TEST(Supplies, LeafWireThatIsSoldInItsOwnWay) {
+    Plan plan = test::smallBoard();
+    plan.buying.spare = 0;
+    plan.buying.leafWire = {1000, 3, ""};
+    plan.kinds[1].wireDiameter = plan.kinds[0].wireDiameter + millimetres(0.1);
+    plan.buying.leafWires = {{plan.kinds[1].wireDiameter, {500, 7, ""}, ""}};
+    const Supplies all = suppliesOf(plan);
+    ASSERT_EQ(all.leafWire.size(), 2u);
+    const auto packs = [](double length, double pack) { return static_cast<int>(std::ceil(length / pack)); };
+    EXPECT_EQ(all.leafWire[0].buy.packs, packs(inMillimetres(all.leafWire[0].length), 1000));
+    EXPECT_EQ(all.leafWire[0].buy.cost, 3 * all.leafWire[0].buy.packs);
+    EXPECT_EQ(all.leafWire[1].buy.packs, packs(inMillimetres(all.leafWire[1].length), 500));
+    EXPECT_EQ(all.leafWire[1].buy.cost, 7 * all.leafWire[1].buy.packs);
+    plan.buying.leafWires[0].sold.amount = 0;
+    EXPECT_EQ(suppliesOf(plan).leafWire[1].buy.cost, 3 * packs(inMillimetres(all.leafWire[1].length), 1000))
+        << "an entry that does not say how much is on a spool";
 }
 
 TEST(Supplies, WhatIsBoundNeedsNothingMore) {
