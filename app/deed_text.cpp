@@ -12,6 +12,10 @@ QString tr(const char* source) {
     return QCoreApplication::translate("Messages", source);
 }
 
+QString changeBinding() {
+    return tr("change binding");
+}
+
 } // namespace
 
 QString deedText(const Edit& edit) {
@@ -59,6 +63,8 @@ QString deedText(const Edit& edit) {
             return tr("step at the bench");
         case Deed::calibrate:
             return tr("measured binding");
+        case Deed::changeBinding:
+            return changeBinding();
         }
     struct Namer {
         QString operator()(const FillSlot& e) const {
@@ -94,7 +100,7 @@ QString deedText(const Edit& edit) {
         QString operator()(const Replace<Mix>&) const { return tr("change mix"); }
         QString operator()(const Set<About>&) const { return tr("change title"); }
         QString operator()(const Set<Units>&) const { return tr("change units"); }
-        QString operator()(const Set<Binding>&) const { return tr("change binding"); }
+        QString operator()(const Set<Binding>&) const { return changeBinding(); }
         QString operator()(const Set<Pot>&) const { return tr("change pot"); }
         QString operator()(const Set<Buying>&) const { return tr("change what is bought"); }
         QString operator()(const Set<OwnTables>&) const { return tr("change own tables"); }

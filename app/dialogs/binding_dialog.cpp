@@ -18,8 +18,8 @@
 
 namespace stemwright {
 
-WrapPage::WrapPage(const Wrap& wrap, const Units& units, const OwnTables& own, QWidget* parent)
-    : QWidget(parent), before_(wrap), own_(own), rows_(new QFormLayout(this)) {
+WrapPage::WrapPage(const Wrap& wrap, int origin, const Units& units, const OwnTables& own, QWidget* parent)
+    : QWidget(parent), before_(wrap), origin_(origin), own_(own), rows_(new QFormLayout(this)) {
     setObjectName(QStringLiteral("wrapPage"));
     rows_->setContentsMargins(0, 0, 0, 0);
     rows_->setFieldGrowthPolicy(QFormLayout::AllNonFixedFieldsGrow);
@@ -273,7 +273,7 @@ BindingDialog::BindingDialog(const Binding& binding, const Units& units, QWidget
         addPage(wrap, pages_->count());
     connect(list_, &QListWidget::currentRowChanged, pages_, &QStackedWidget::setCurrentIndex);
     connect(add_, &QPushButton::clicked, this, [this] {
-        addPage(Wrap{}, pages_->count());
+        addPage(Wrap{}, -1);
         list_->setCurrentRow(list_->count() - 1);
     });
     connect(remove_, &QPushButton::clicked, this, &BindingDialog::removePage);
@@ -288,11 +288,11 @@ WrapPage* BindingDialog::page(int at) const {
     return static_cast<WrapPage*>(pages_->widget(at));
 }
 
-void BindingDialog::addPage(const Wrap& wrap, int at) {
-    auto* made = new WrapPage(wrap, units_, own_, pages_);
+void BindingDialog::addPage(const Wrap& wrap, int origin) {
+    auto* made = new WrapPage(wrap, origin, units_, own_, pages_);
     connect(made, &WrapPage::kindChanged, this, &BindingDialog::relabel);
-    pages_->insertWidget(at, made);
-    list_->insertItem(at, QString());
+    pages_->addWidget(made);
+    list_->addItem(QString());
     relabel();
 }
 
@@ -347,6 +347,13 @@ Binding BindingDialog::binding() const {
         binding.wraps.push_back(page(i)->wrap());
     binding.minutesPerTier = minutes_->value().value_or(before_.minutesPerTier);
     return binding;
+}
+
+std::vector<int> BindingDialog::origins() const {
+    std::vector<int> origins;
+    for (int i = 0; i < pages_->count(); ++i)
+        origins.push_back(page(i)->origin());
+    return origins;
 }
 
 } // namespace stemwright

@@ -15,9 +15,11 @@ namespace stemwright {
 class WrapPage : public QWidget {
     Q_OBJECT
 public:
-    WrapPage(const Wrap& wrap, const Units& units, const OwnTables& own, QWidget* parent);
+    /// `origin` is the place that the layer had when the dialog was opened; -1 for a new one.
+    WrapPage(const Wrap& wrap, int origin, const Units& units, const OwnTables& own, QWidget* parent);
 
     Wrap wrap() const;
+    int origin() const { return origin_; }
     /// The first field that cannot be used, with its name; none where all can.
     struct Refusal {
         QString where, why;
@@ -35,6 +37,7 @@ private:
     void takeOwn();
 
     Wrap before_;
+    int origin_;
     OwnTables own_;
     NameField* name_;
     QComboBox* metal_;
@@ -62,12 +65,14 @@ public:
 
     /// The binding as it stands in the fields; what the dialog does not show is as it was.
     Binding binding() const;
+    /// Of each layer the place that it had before; -1 for one that was added here.
+    std::vector<int> origins() const;
 
 protected:
     QString problem() override;
 
 private:
-    void addPage(const Wrap& wrap, int at);
+    void addPage(const Wrap& wrap, int origin);
     void removePage();
     void movePage(int by);
     void relabel();

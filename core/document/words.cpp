@@ -24,11 +24,11 @@ constexpr WordList<PotOpening::rectangular> potOpenings{"round", "oval", "rectan
 constexpr WordList<ViewedFrom::front> viewedFrom{"all-round", "front"};
 constexpr WordList<Arrangement::spiral> arrangements{"decussate", "one-plane", "alternate", "whorled",
                                                      "spiral"};
-constexpr WordList<Deed::calibrate> deeds{
-    "several",   "move-leaf",   "move-leaves",  "move-tiers",  "swap-leaves",    "empty-slots",
-    "open-tier", "close-tiers", "turn-tiers",   "pin-slots",   "fill-from-tray", "change-arrangement",
-    "copy-stem", "remove-stem", "change-stock", "remove-part", "remedy",         "suggestion",
-    "paste",     "bench-step",  "calibrate"};
+constexpr WordList<Deed::changeBinding> deeds{
+    "several",   "move-leaf",   "move-leaves",  "move-tiers",    "swap-leaves",    "empty-slots",
+    "open-tier", "close-tiers", "turn-tiers",   "pin-slots",     "fill-from-tray", "change-arrangement",
+    "copy-stem", "remove-stem", "change-stock", "remove-part",   "remedy",         "suggestion",
+    "paste",     "bench-step",  "calibrate",    "change-binding"};
 
 constexpr std::array<Word, std::variant_size_v<Edit::What>> edits{
     "fill-slot",      "swap-slots",  "pin-slot",    "open-tier",   "close-tier",    "move-tiers",

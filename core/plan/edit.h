@@ -164,6 +164,7 @@ enum class Deed {
     paste,
     benchStep,
     calibrate,
+    changeBinding,
 };
 
 /// Several edits as one: all of them or, where one cannot be applied, none.

@@ -271,7 +271,7 @@ private:
         for (std::size_t j = 0; j < stem.took.size() && !problem_; ++j) {
             const Took& took = stem.took[j];
             const std::string at = item(place, j);
-            // A wrap that is gone leaves what its stems took behind, to hold again should it come back.
+            // A file may name a wrap that the binding does not have; nothing is reckoned from it.
             range(took.wrap, at + ".wrap", 0, limits::wraps - 1);
             length(took.used, at + ".used_mm", 0, limits::longestWire);
             if (!wraps.insert(took.wrap).second)

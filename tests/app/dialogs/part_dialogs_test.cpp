@@ -354,6 +354,7 @@ TEST(BindingDialogTest, AddsMovesAndRemovesLayers) {
     EXPECT_EQ(dialog.binding().wraps[0].strands, 1);
     EXPECT_EQ(dialog.binding().wraps[0].width, dialog.binding().wraps[0].thickness);
     EXPECT_EQ(dialog.binding().wraps[1], Wrap{});
+    EXPECT_EQ(dialog.origins(), (std::vector<int>{-1, 0})) << "what goes with a layer goes where it goes";
     for (int i = 0; i < 5; ++i)
         press(dialog, "wrapAdd");
     EXPECT_EQ(list->count(), 4) << "four layers are the most";
