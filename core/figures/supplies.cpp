@@ -153,10 +153,12 @@ private:
     }
 
     static double priceOf(const std::vector<Bar>& sold, Length length) {
+        // Where one length stands there at several prices, she takes the cheapest that is known.
+        double price = 0;
         for (const Bar& bar : sold)
-            if (std::abs(inMillimetres(bar.length - length)) < 0.11)
-                return bar.price;
-        return 0;
+            if (std::abs(inMillimetres(bar.length - length)) < 0.11 && bar.price > 0)
+                price = price > 0 ? std::min(price, bar.price) : bar.price;
+        return price;
     }
 
     void pot() {

@@ -96,6 +96,9 @@ TEST(Supplies, StakesAndCoresOfOneWireAreCutTogether) {
     EXPECT_EQ(all.bars[0].buy.cost, 0.5);
     plan.stems[0].core->diameter = millimetres(0.9);
     EXPECT_EQ(suppliesOf(plan).bars.size(), 2u);
+    plan.stems[0].core = std::nullopt;
+    plan.buying.bars = {{millimetres(300)}, {millimetres(300), 5}, {millimetres(300), 1}};
+    EXPECT_EQ(suppliesOf(plan).bars[0].buy.cost, 1) << "the cheapest price that is known";
 }
 
 TEST(Supplies, EachWireIsCutFromTheLengthsThatItIsSoldIn) {
