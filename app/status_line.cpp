@@ -40,8 +40,9 @@ StatusLine::StatusLine(Session& session, QWidget* parent)
     drift_->setToolTip(
         tr("Drift: how far the stems' colours are from the pot's, ΔE00, the mean of the stems by their "
            "beads. Unevenness: the sum of (leaves held − fair share)² over stems and mixes. The least "
-           "possible keeps the leaves that are on stems, and the pinned ones in their places; the best drift "
-           "is that of the board with the least unevenness. Suggest, Spread the colours shows it."));
+           "unevenness possible keeps the leaves that are on stems, and the pinned ones in their places. The "
+           "drift beside it is that of a board with this unevenness; Suggest, Spread the colours shows it. "
+           "Another board may drift less and be less even."));
     heights_->setObjectName(QStringLiteral("heights"));
     hint_->setObjectName(QStringLiteral("hint"));
     hint_->setProperty("quiet", true);
@@ -134,14 +135,14 @@ QString StatusLine::standing() const {
         return now;
     const std::optional<Best>& best = best_->best();
     if (!best)
-        return tr("%1 — working out the least possible …").arg(now);
+        return tr("%1 — working out the least unevenness possible …").arg(now);
     if (pot.unevenness <= best->bound + 1e-9)
-        return tr("%1 — the least these leaves allow").arg(now);
+        return tr("%1 — the least unevenness these leaves allow").arg(now);
     const QString drift = driftText(best->drift);
-    return best->proved ? tr("%1 — least possible: drift %2 · unevenness %3")
-                              .arg(now, drift, shareText(best->unevenness))
-                        : tr("%1 — least possible: drift %2 · unevenness from %3 to %4")
-                              .arg(now, drift, shareText(best->bound), shareText(best->unevenness));
+    return best->proved ? tr("%1 — least unevenness possible %2, then drift %3")
+                              .arg(now, shareText(best->unevenness), drift)
+                        : tr("%1 — least unevenness possible from %2 to %3, then drift %4")
+                              .arg(now, shareText(best->bound), shareText(best->unevenness), drift);
 }
 
 void StatusLine::showStanding() {

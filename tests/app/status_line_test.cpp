@@ -46,7 +46,7 @@ TEST(StatusLine, SaysDriftAndUnevennessNowAndTheLeastAfterEveryEdit) {
     SpreadOptions options;
     options.trayUse = TrayUse::keep;
     ASSERT_TRUE(session.make(spread(session.plan(), options).value().edits));
-    EXPECT_TRUE(label->text().contains(QStringLiteral("the least these leaves allow")))
+    EXPECT_TRUE(label->text().contains(QStringLiteral("the least unevenness these leaves allow")))
         << label->text().toStdString();
     EXPECT_NEAR(session.figures().pot.unevenness, best.unevenness, 1e-9);
 }
