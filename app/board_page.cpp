@@ -1,6 +1,7 @@
 #include "app/board_page.h"
 
 #include "app/board/board_view.h"
+#include "app/fields/fitted_label.h"
 #include "app/look.h"
 #include "app/panels/findings_panel.h"
 #include "app/panels/offer_panel.h"
@@ -59,9 +60,10 @@ void BoardPage::fillSide() {
         return;
     auto* heading = new QLabel(tr("Skyline"), side_);
     heading->setFont(look::font(look::Type::heading));
-    auto* range = new QLabel(side_);
+    auto* range = new FittedLabel(side_);
     range->setObjectName(QStringLiteral("skylineRange"));
     range->setProperty("quiet", true);
+    range->setAlignment(Qt::AlignRight | Qt::AlignVCenter);
     auto* skyline = new Skyline(session_, side_);
     auto* findings = new FindingsPanel(session_, side_);
     auto* offer = new OfferPanel(session_, *suggestions_, side_);
@@ -76,8 +78,7 @@ void BoardPage::fillSide() {
 
     auto* top = new QHBoxLayout;
     top->addWidget(heading);
-    top->addStretch();
-    top->addWidget(range);
+    top->addWidget(range, 1);
     auto* column = new QVBoxLayout(side_);
     column->setContentsMargins(18, 14, 14, 10);
     column->setSpacing(10);
@@ -90,10 +91,13 @@ void BoardPage::fillSide() {
     const auto refresh = [this, range] {
         const PotFigures& pot = session_.figures().pot;
         const Units& units = session_.plan().units;
-        range->setText(pot.stems < 2 ? QString()
-                                     : tr("%1 to %2 · variety %3 %")
-                                           .arg(sizeText(pot.shortest, units), sizeText(pot.tallest, units),
-                                                QLocale().toString(pot.heightVariation * 100, 'f', 0)));
+        const QString heights = tr("%1 to %2").arg(sizeText(pot.shortest, units), sizeText(pot.tallest, units));
+        range->setWordings(
+            pot.stems < 2
+                ? QStringList()
+                : QStringList{tr("%1 · variety %2 %")
+                                  .arg(heights, QLocale().toString(pot.heightVariation * 100, 'f', 0)),
+                              heights});
     };
     connect(&session_, &Session::changed, this, refresh);
     refresh();

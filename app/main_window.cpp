@@ -4,6 +4,7 @@
 #include "app/bind/bind_place.h"
 #include "app/board/board_view.h"
 #include "app/board_page.h"
+#include "app/fields/fitted_label.h"
 #include "app/leaves/leaves_place.h"
 #include "app/look.h"
 #include "app/messages.h"
@@ -100,7 +101,7 @@ void MainWindow::buildPlaces() {
     title_ = new QLabel(bar);
     title_->setObjectName(QStringLiteral("planTitle"));
     title_->setFont(look::font(look::Type::title));
-    subtitle_ = new QLabel(bar);
+    subtitle_ = new FittedLabel(bar);
     subtitle_->setObjectName(QStringLiteral("planSubtitle"));
     subtitle_->setProperty("quiet", true);
     saved_ = new QLabel(bar);
@@ -171,7 +172,6 @@ void MainWindow::buildPlaces() {
     // The places stay in the middle, however long the plan's title is: the wings share what is left.
     for (QWidget* side : {wing, static_cast<QWidget*>(saved_)})
         side->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
-    subtitle_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
     barRow->addWidget(wing, 1);
     barRow->addWidget(pills);
     barRow->addWidget(saved_, 1);
@@ -377,8 +377,11 @@ void MainWindow::refreshTitle() {
     QStringList parts{tr("%n stem(s)", nullptr, pot.stems), tr("%n leaf/leaves", nullptr, pot.leaves)};
     if (!plan.pot.name.empty())
         parts << text(plan.pot.name);
-    subtitle_->setText(parts.join(QStringLiteral(" · ")));
-    subtitle_->setToolTip(subtitle_->text());
+    // What has no room is left out whole, the pot's name first.
+    QStringList wordings;
+    for (; !parts.isEmpty(); parts.removeLast())
+        wordings << parts.join(QStringLiteral(" · "));
+    subtitle_->setWordings(wordings);
     const QString name = QFileInfo(session_->path()).fileName();
     saved_->setText(session_->path().isEmpty() ? (session_->unsaved() ? tr("not saved") : tr("new"))
                     : session_->unsaved()      ? tr("%1, not saved").arg(name)

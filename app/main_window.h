@@ -14,6 +14,7 @@ class Session;
 class BoardView;
 class BoardPage;
 class StatusLine;
+class FittedLabel;
 class PotPlace;
 
 /// The one window: the places in the order of the work, the menus, and the plan's file. Wiring only.
@@ -84,7 +85,7 @@ private:
     PotPlace* pot_ = nullptr; ///< once she went there
     StatusLine* status_ = nullptr;
     QLabel* title_ = nullptr;
-    QLabel* subtitle_ = nullptr;
+    FittedLabel* subtitle_ = nullptr;
     QLabel* saved_ = nullptr;
     QAction* undo_ = nullptr;
     QAction* redo_ = nullptr;

@@ -225,10 +225,11 @@ void paintHead(QPainter& painter, const QRectF& rect, const Stem& stem) {
     painter.setFont(look::font(look::Type::strong));
     painter.setPen(look::ink);
     const double room = rect.width() - 4 - (stem.locked ? 16 : 0);
-    // Where only part of a name has room, its last word is what tells it from its neighbours.
+    // Where only part of "Stem 12" has room, its number is what tells it from its neighbours.
     QString name = text(stem.name);
     if (metrics.horizontalAdvance(name) > room)
-        if (const QString word = name.section(QLatin1Char(' '), -1); metrics.horizontalAdvance(word) <= room)
+        if (const QString word = name.section(QLatin1Char(' '), -1);
+            !word.isEmpty() && word.front().isDigit() && metrics.horizontalAdvance(word) <= room)
             name = word;
     name = metrics.elidedText(name, Qt::ElideRight, room);
     painter.drawText(rect, Qt::AlignCenter, name);

@@ -131,8 +131,9 @@ void Skyline::paintEvent(QPaintEvent*) {
                     ? painter.fontMetrics().elidedText(names[static_cast<qsizetype>(i)], Qt::ElideRight,
                                                        static_cast<int>(room) - 2)
                     : QString();
-            painter.drawText(QRectF(x - room / 2, area.bottom() + 4, room, 16), Qt::AlignHCenter | Qt::AlignTop,
-                             name);
+            // A wide name at either end stays within the window.
+            const double left = std::clamp(x - room / 2, 0.0, std::max(0.0, width() - room));
+            painter.drawText(QRectF(left, area.bottom() + 4, room, 16), Qt::AlignHCenter | Qt::AlignTop, name);
         }
     }
     painter.setPen(QPen(look::quiet, 1.5));
