@@ -198,7 +198,10 @@ void FindingsPanel::choose(const QModelIndex& index) {
     Q_EMIT placeChosen(finding.stem.value, finding.tier, finding.slot);
     const bool mendable = remedyFor(session_.plan(), session_.figures(), finding).has_value();
     const QString what = words(session_.plan(), finding).remedy;
-    remedy_->setText(tr("Show &remedy: %1").arg(what));
+    remedy_->setToolTip(what);
+    const int room = width() - 6 * look::unit;
+    remedy_->setText(remedy_->fontMetrics().elidedText(tr("Show &remedy: %1").arg(what), Qt::ElideRight, room,
+                                                       Qt::TextShowMnemonic));
     remedy_->setVisible(mendable && !what.isEmpty());
 }
 

@@ -19,7 +19,31 @@
 #include <QVBoxLayout>
 #include <QtConcurrent>
 
+#include <algorithm>
+
 namespace stemwright {
+
+namespace {
+
+constexpr int minimumRoom = 220; ///< px of the panel before it has been laid out
+
+/// The parts of "96 g · 10 packs · 27.50" in as many lines as they need to be no wider than `room`.
+QString inLines(const QString& amount, const QFontMetrics& metrics, int room) {
+    static const QString between = QStringLiteral(" · ");
+    QString lines, line;
+    for (const QString& part : amount.split(between)) {
+        const QString longer = line.isEmpty() ? part : line + between + part;
+        if (!line.isEmpty() && metrics.horizontalAdvance(longer) > room) {
+            lines += line + QLatin1Char('\n');
+            line = part;
+        } else {
+            line = longer;
+        }
+    }
+    return lines + line;
+}
+
+} // namespace
 
 SuppliesPanel::SuppliesPanel(Session& session, QWidget* parent)
     : QWidget(parent),
@@ -101,6 +125,10 @@ void SuppliesPanel::contextMenuEvent(QContextMenuEvent* event) {
         }
 }
 
+int SuppliesPanel::amountRoom() const {
+    return std::max(width(), minimumRoom) * 11 / 20;
+}
+
 void SuppliesPanel::list(const std::vector<SupplyLine>& rows) {
     const auto labelAt = [&](int row, int column) {
         QLayoutItem* item = rows_->itemAtPosition(row, column);
@@ -109,9 +137,11 @@ void SuppliesPanel::list(const std::vector<SupplyLine>& rows) {
             label = new QLabel(this);
             // The amounts are never cut; long names wrap.
             label->setWordWrap(column == 0);
-            rows_->addWidget(label, row, column, column == 1 ? Qt::AlignRight : Qt::Alignment());
-            if (column == 1)
+            rows_->addWidget(label, row, column, column == 1 ? Qt::AlignRight | Qt::AlignTop : Qt::AlignTop);
+            if (column == 1) {
                 label->setFont(look::font(look::Type::strong));
+                label->setAlignment(Qt::AlignRight);
+            }
         }
         return label;
     };
@@ -121,7 +151,7 @@ void SuppliesPanel::list(const std::vector<SupplyLine>& rows) {
         QLabel* what = labelAt(r, 0);
         QLabel* amount = labelAt(r, 1);
         what->setText(row.part ? QStringLiteral("    ") + row.what : row.what);
-        amount->setText(row.amount);
+        amount->setText(inLines(row.amount, amount->fontMetrics(), amountRoom()));
         for (QLabel* label : {what, amount}) {
             label->setToolTip(row.explanation);
             label->setVisible(true);

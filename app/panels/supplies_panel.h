@@ -27,6 +27,8 @@ private:
     void exportCsv();
     /// Asks how the figure of the row there is reckoned.
     void contextMenuEvent(QContextMenuEvent* event) override;
+    /// How wide an amount may be, px, so that the names beside it can still be read.
+    int amountRoom() const;
     void list(const std::vector<SupplyLine>& lines);
 
     Session& session_;
