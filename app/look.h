@@ -29,6 +29,7 @@ inline constexpr QColor bad{168, 52, 44};  ///< a refusal
 inline constexpr QColor night{43, 41, 38}; ///< the ground of what-if labels and the chosen place
 inline constexpr QColor onNight{250, 247, 240};
 inline constexpr QColor onNightAccent{246, 190, 138};
+inline constexpr QColor onNightBetter{158, 219, 176}; ///< a figure that a drop would better
 inline constexpr QColor stem{139, 122, 80};
 inline constexpr QColor clay{183, 170, 146};
 inline constexpr QColor pot{222, 214, 198}; ///< the glaze of a pot in the round

@@ -134,7 +134,9 @@ void DropLabel::paint(QPainter& painter, const QRect& rect) const {
             const DropPreview::Figure& part = line.parts[i];
             const QString said = i > 0 ? QStringLiteral(" · ") + part.text : part.text;
             painter.setFont(strong);
-            painter.setPen(part.changes ? look::onNightAccent : look::onNight);
+            painter.setPen(part.better    ? look::onNightBetter
+                           : part.changes ? look::onNightAccent
+                                          : look::onNight);
             painter.drawText(rest, Qt::AlignLeft | Qt::AlignVCenter, said);
             rest.setLeft(rest.left() + strongMetrics.horizontalAdvance(said));
         }

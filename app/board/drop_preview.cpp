@@ -74,7 +74,14 @@ QString titleOf(const Plan& plan, const Held& held, const Target& target) {
 
 DropPreview::Figure figure(const QString& pattern, const QString& before, const QString& after) {
     const bool changes = before != after;
-    return {pattern.arg(changes ? QStringLiteral("%1 → %2").arg(before, after) : after), changes};
+    return {pattern.arg(changes ? QStringLiteral("%1 → %2").arg(before, after) : after), changes, false};
+}
+
+/// Of a figure that is better the less it is.
+DropPreview::Figure less(const QString& pattern, double before, double after, QString (*said)(double)) {
+    DropPreview::Figure all = figure(pattern, said(before), said(after));
+    all.better = all.changes && after < before;
+    return all;
 }
 
 } // namespace
@@ -105,29 +112,30 @@ QVector<DropPreview::Line> whatIfLines(const Plan& plan, const WhatIf& whatIf) {
     for (int i = 0; i < shown; ++i) {
         const StemWhatIf& stem = whatIf.stems[static_cast<std::size_t>(i)];
         lines.push_back({nameText(plan, stem.stem),
-                         {figure(tr("drift %1"), driftText(stem.driftBefore), driftText(stem.driftAfter)),
+                         {less(tr("drift %1"), stem.driftBefore, stem.driftAfter, driftText),
                           figure(tr("height %1"), size(stem.heightBefore), size(stem.heightAfter))}});
     }
     if (count > shown)
         lines.push_back({QString(), {{tr("and %1 more stems").arg(count - shown), false}}});
+    const auto faults = [](double all) { return countText(static_cast<std::int64_t>(all)); };
     const auto range = [&](Length shortest, Length tallest) {
         return tr("%1 to %2").arg(size(shortest), size(tallest));
     };
     lines.push_back({tr("Pot"),
-                     {figure(tr("drift %1"), driftText(whatIf.potDriftBefore), driftText(whatIf.potDriftAfter)),
+                     {less(tr("drift %1"), whatIf.potDriftBefore, whatIf.potDriftAfter, driftText),
                       figure(tr("heights %1"), range(whatIf.shortestBefore, whatIf.tallestBefore),
                              range(whatIf.shortestAfter, whatIf.tallestAfter))}});
-    lines.push_back({QString(),
-                     {figure(tr("unevenness %1"), shareText(whatIf.potUnevennessBefore),
-                             shareText(whatIf.potUnevennessAfter))}});
+    lines.push_back(
+        {QString(),
+         {less(tr("unevenness %1"), whatIf.potUnevennessBefore, whatIf.potUnevennessAfter, shareText)}});
     // Pairs and order are told where the drop touches them.
     DropPreview::Line order;
     if (whatIf.unmatchedBefore != whatIf.unmatchedAfter)
-        order.parts.push_back(figure(tr("unmatched pairs %1"), countText(whatIf.unmatchedBefore),
-                                     countText(whatIf.unmatchedAfter)));
+        order.parts.push_back(
+            less(tr("unmatched pairs %1"), whatIf.unmatchedBefore, whatIf.unmatchedAfter, faults));
     if (whatIf.inversionsBefore != whatIf.inversionsAfter)
-        order.parts.push_back(figure(tr("against the order %1"), countText(whatIf.inversionsBefore),
-                                     countText(whatIf.inversionsAfter)));
+        order.parts.push_back(less(tr("against the order %1"), static_cast<double>(whatIf.inversionsBefore),
+                                   static_cast<double>(whatIf.inversionsAfter), faults));
     if (!order.parts.isEmpty())
         lines.push_back(order);
     return lines;

@@ -21,6 +21,8 @@ struct DropPreview {
     struct Figure {
         QString text;
         bool changes = false;
+        /// It changes for the better: less drift, less unevenness, fewer faults. Heights are neither.
+        bool better = false;
     };
     struct Line {
         QString who;
