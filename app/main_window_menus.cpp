@@ -19,10 +19,12 @@
 #include "app/session.h"
 #include "app/settings.h"
 #include "app/sheets/sheets_preview.h"
+#include "app/status_line.h"
 #include "app/suggestions.h"
 #include "app/wording.h"
 #include "core/document/examples.h"
 #include "core/document/moves.h"
+#include "core/document/rebinding.h"
 
 #include <QDir>
 #include <QFileInfo>
@@ -117,12 +119,18 @@ void MainWindow::buildEditMenu() {
     redo_ = add(menu, "redo", tr("&Redo"), QKeySequence::Redo);
     BoardView& board = board_->view();
     connect(undo_, &QAction::triggered, this, [this] {
-        if (!letGo())
-            session_->undo();
+        if (letGo() || !session_->canUndo())
+            return;
+        const QString deed = deedText(*session_->toUndo());
+        session_->undo();
+        status_->hint(tr("Undone: %1").arg(deed));
     });
     connect(redo_, &QAction::triggered, this, [this] {
-        if (!letGo())
-            session_->redo();
+        if (letGo() || !session_->canRedo())
+            return;
+        const QString deed = deedText(*session_->toRedo());
+        session_->redo();
+        status_->hint(tr("Done again: %1").arg(deed));
     });
     menu->addSeparator();
     for (QAction* action : board.editActions())
@@ -217,7 +225,8 @@ void MainWindow::buildPlanMenu() {
     connect(add(menu, "binding", tr("&Binding…")), &QAction::triggered, this, [this] {
         BindingDialog dialog(session_->plan().binding, session_->plan().units, this, session_->plan().own);
         if (dialog.exec() == QDialog::Accepted)
-            session_->make(Set<Binding>{dialog.binding()});
+            if (const auto edit = rebinding(session_->plan(), dialog.binding(), dialog.origins()))
+                session_->make(*edit);
     });
     connect(add(menu, "calibrate", tr("&Calibrate the binding…")), &QAction::triggered, this, [this] {
         CalibrateDialog dialog(session_->plan(), this);
