@@ -92,6 +92,7 @@ int main(int argc, char** argv) {
     }
     QApplication application(argc, argv);
     QApplication::setApplicationName(QStringLiteral("stemwright"));
+    QApplication::setOrganizationName(QStringLiteral("stemwright")); // the folder of its settings
     QApplication::setApplicationDisplayName(QStringLiteral("Stemwright"));
     QApplication::setApplicationVersion(QStringLiteral(STEMWRIGHT_VERSION));
     QApplication::setDesktopFileName(QStringLiteral("stemwright"));

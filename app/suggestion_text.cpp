@@ -104,9 +104,12 @@ QStringList suggestionLines(const BeforeAfter& plans, const Suggestion& found) {
     if (found.inversionsBefore || found.inversionsAfter)
         lines << tr("Steps against the colour order %1")
                      .arg(beforeAfterText(countText(found.inversionsBefore), countText(found.inversionsAfter)));
-    if (found.closeBefore || found.closeAfter)
+    // Where no stem stood there was nothing to be close to.
+    const bool stood = !plans.before.stems.empty();
+    if ((stood && found.closeBefore) || found.closeAfter)
         lines << tr("Neighbours closer in height than asked %1")
-                     .arg(beforeAfterText(countText(found.closeBefore), countText(found.closeAfter)));
+                     .arg(stood ? beforeAfterText(countText(found.closeBefore), countText(found.closeAfter))
+                                : countText(found.closeAfter));
     if (found.moved || found.filled)
         lines << tr("Leaves that change place %1, empty places filled %2")
                      .arg(countText(found.moved), countText(found.filled));
