@@ -179,6 +179,7 @@ template <class Io, Of<Pot> T> void fields(Io& io, T& pot) {
     io.keep("stake", pot.stake);
     io.may("mass_g", pot.mass);
     io.may("foot_diameter_mm", pot.footDiameter);
+    io.may("feet", pot.feet);
     io.may("cover", pot.cover);
     io.may("viewed_from", pot.viewedFrom);
     io.extra(pot.extra);

@@ -167,6 +167,9 @@ enum class Term {
     bindingCost,
     barsCost,
     fillingCost,
+    standsOn, ///< across the circle of a pot's feet
+    feet,
+    beadsUnweighed, ///< beads that are left out of a mass; `of` names their kind and size
 };
 
 enum class TermUnit {

@@ -76,6 +76,17 @@ void explainPot(const Plan& plan, const Figures& figures, FigureRef ref, std::ve
             return ref.index < stem.wraps.size() ? inMillimetres(stem.wraps[ref.index].*member) : 0;
         });
     };
+    const auto unweighed = [&] {
+        explainUnweighed(
+            plan,
+            [&](const Kind& kind) {
+                int leaves = 0;
+                for (const TrayLine& line : figures.lines)
+                    leaves += line.leaf.kind == kind.id ? line.placed : 0;
+                return leaves;
+            },
+            out);
+    };
     switch (ref.figure) {
     case FigureName::potStems:
         return put(out, Term::stems, TermUnit::count, pot.stems);
@@ -126,7 +137,8 @@ void explainPot(const Plan& plan, const Figures& figures, FigureRef ref, std::ve
     case FigureName::potWrapToCut:
         return wrapOf(&WrapFigures::toCut);
     case FigureName::potMass:
-        return all(Term::stemMass, TermUnit::mass, [](const StemFigures& s) { return inGrams(s.hold.mass); });
+        all(Term::stemMass, TermUnit::mass, [](const StemFigures& s) { return inGrams(s.hold.mass); });
+        return unweighed();
     case FigureName::potStake:
         put(out, Term::clayDepth, TermUnit::size, inMillimetres(plan.pot.clay.depth));
         return put(out, Term::stakeOverlap, TermUnit::size, inMillimetres(plan.pot.stake.overlap));
@@ -145,15 +157,21 @@ void explainPot(const Plan& plan, const Figures& figures, FigureRef ref, std::ve
         put(out, Term::clayMass, TermUnit::mass, inGrams(balance.clay));
         if (plan.pot.cover)
             put(out, Term::coverMass, TermUnit::mass, inGrams(balance.cover));
-        return put(out, Term::stemMass, TermUnit::mass, inGrams(pot.mass));
+        put(out, Term::stemMass, TermUnit::mass, inGrams(pot.mass));
+        return unweighed();
     case FigureName::potTilt:
     case FigureName::potWeightToAdd:
+        if (plan.pot.feet > 0) {
+            if (plan.pot.footDiameter > Length{})
+                put(out, Term::standsOn, TermUnit::size, inMillimetres(plan.pot.footDiameter));
+            put(out, Term::feet, TermUnit::count, plan.pot.feet);
+        }
         put(out, Term::foot, TermUnit::size, inMillimetres(balance.foot));
         put(out, Term::aside, TermUnit::size, inMillimetres(balance.aside));
         put(out, Term::centreHeight, TermUnit::size, inMillimetres(balance.centre));
         if (ref.figure == FigureName::potWeightToAdd)
             put(out, Term::wantedTilt, TermUnit::angle, inDegrees(steadyTilt));
-        return;
+        return unweighed();
     default:
         return;
     }
@@ -170,10 +188,13 @@ void explainSupplies(const Plan& plan, const Supplies& needs, FigureRef ref, std
         const BeadSupply& bead = needs.beads[ref.index];
         put(out, Term::neededBeads, TermUnit::count, static_cast<double>(bead.beads));
         put(out, Term::spare, TermUnit::percent, buying.spare);
-        if (const auto size = beadSizeNamed(plan, bead.size)) {
+        const auto size = beadSizeNamed(plan, bead.size);
+        if (size && size->mass > Mass{})
             put(out, Term::beadMass, TermUnit::decimal, 1000 * inGrams(size->mass));
+        else
+            put(out, Term::beadsUnweighed, TermUnit::count, static_cast<double>(bead.withSpare), bead.size);
+        if (size)
             put(out, Term::beadPitch, TermUnit::wire, inMillimetres(size->pitch));
-        }
         const Colour* colour = find(plan, bead.colour);
         const Pack& pack = colour && colour->sold.amount > 0 ? colour->sold : buying.beads;
         return purchase(out, bead.buy, pack.amount, pack.price, TermUnit::mass);

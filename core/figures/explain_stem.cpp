@@ -31,6 +31,22 @@ public:
     }
 
     void run() {
+        figure();
+        switch (ref_.figure) {
+        case FigureName::mass:
+        case FigureName::moment:
+        case FigureName::hold:
+        case FigureName::sag:
+        case FigureName::centre:
+            return explainUnweighed(
+                plan_, [&](const Kind& kind) { return leavesOf(kind); }, out_);
+        default:
+            return;
+        }
+    }
+
+private:
+    void figure() {
         switch (ref_.figure) {
         case FigureName::height:
             add(Term::tail, TermUnit::size, inMillimetres(stem_.tail));
@@ -100,7 +116,6 @@ public:
         }
     }
 
-private:
     void add(Term term, TermUnit unit, double value, std::string of = {}) {
         out_.push_back({term, unit, value, std::move(of)});
     }
@@ -147,14 +162,16 @@ private:
     }
 
     template <class Each> void eachKind(const Each& each) const {
-        for (const Kind& kind : plan_.kinds) {
-            int leaves = 0;
-            for (std::size_t i = 0; i < figures_.lines.size(); ++i)
-                if (figures_.lines[i].leaf.kind == kind.id)
-                    leaves += of_.held[i];
-            if (leaves > 0)
+        for (const Kind& kind : plan_.kinds)
+            if (const int leaves = leavesOf(kind); leaves > 0)
                 each(kind, leaves);
-        }
+    }
+    int leavesOf(const Kind& kind) const {
+        int leaves = 0;
+        for (std::size_t i = 0; i < figures_.lines.size(); ++i)
+            if (figures_.lines[i].leaf.kind == kind.id)
+                leaves += of_.held[i];
+        return leaves;
     }
 
     void byKind() {

@@ -17,8 +17,8 @@ namespace stemwright {
 
 struct StemFigures {
     StemId stem;
-    /// From the clay line to the highest point, which a long leaf below the tip may be; of a stem without tiers
-    /// the top of its tail (core/figures/height.h).
+    /// From the clay line to the highest point, which a long leaf below the tip may be, as if the stem stood
+    /// straight up: its pose is left out. Of a stem without tiers the top of its tail (core/figures/height.h).
     Length height;
     int tiers = 0;
     int slots = 0;
@@ -53,7 +53,7 @@ struct PotFigures {
     double unevenness = 0; ///< sum over the stems
     /// Mean of the stems' drifts, each weighted by its beads; 0 for a board without leaves.
     double drift = 0;
-    // The skyline is that of the stems that have a tier; all 0 where none has.
+    // The skyline is that of the stems that have a tier, each as if straight up; all 0 where none has.
     Length shortest;
     Length tallest;
     Length meanHeight;

@@ -3,9 +3,11 @@
 #include "core/figures/arrangement.h"
 #include "core/figures/binding_steps.h"
 #include "core/figures/leaf_make.h"
+#include "core/figures/leaf_mass.h"
 #include "core/figures/pot_figures.h"
 #include "core/figures/pot_shape.h"
 #include "core/figures/remedies.h"
+#include "core/plan/lookup.h"
 
 #include <algorithm>
 #include <array>
@@ -179,6 +181,9 @@ private:
                                   -1,
                                   -1,
                                   {kind.name, text(static_cast<int>(fault)), text(kind.make->rows)}});
+        for (const Kind& kind : plan_.kinds)
+            if (beadsUnweighed(plan_, kind))
+                found_.push_back(unweighed(kind));
         std::unordered_map<KindId, int> waiting;
         for (const Stem& stem : plan_.stems)
             for (const Tier& tier : stem.tiers)
@@ -197,6 +202,25 @@ private:
                 found_.push_back(
                     {FindingCode::tooFewLeaves, StemId{}, -1, -1, {text(it->second), kind.name, text(left)}});
         }
+    }
+
+    Finding unweighed(const Kind& kind) const {
+        Finding found{
+            FindingCode::beadsUnweighed,
+            StemId{},
+            -1,
+            -1,
+            {kind.name, kind.beadSize, beadSizeNamed(plan_, kind.beadSize) ? std::string("own") : ""}};
+        for (const Stem& stem : plan_.stems)
+            for (std::size_t t = 0; t < stem.tiers.size(); ++t)
+                for (std::size_t s = 0; s < stem.tiers[t].slots.size(); ++s)
+                    if (const Slot& slot = stem.tiers[t].slots[s]; slot.filled() && slot.leaf.kind == kind.id) {
+                        found.stem = stem.id;
+                        found.tier = static_cast<int>(t);
+                        found.slot = static_cast<int>(s);
+                        return found;
+                    }
+        return found;
     }
 
     const Plan& plan_;

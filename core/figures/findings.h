@@ -47,10 +47,14 @@ enum class FindingCode {
                    ///< layer that covers the bound stem
     tooThickForPot, ///< values: mm across the stem's foot, mm inside the pot (one decimal each)
     cannotBeMade,   ///< values: kind name, the fault as a number (MakeFault), rows of the pattern: pot-wide
-    plantTips, ///< values: degrees it may be tilted (one decimal; below 0 it falls by itself), grams in the
+    plantTips, ///< values: degrees it may be tilted (one decimal; 0.0 where it falls by itself), grams in the
                ///< middle of its floor that would mend it (whole): pot-wide
     leafOutOfScale, ///< values: kind name, its length in mm, mm of stem from the clay to the highest tier of
                     ///< any (one decimal each); at the first leaf of that kind (pot_findings.h)
+    // of kinds again
+    beadsUnweighed, ///< values: kind name, bead size, "own" where it is one of the plan's own that nobody
+                    ///< weighed and nothing where no table has it; at the first leaf of that kind, pot-wide
+                    ///< where none is on a stem
 };
 
 /// What the board noticed. The words stand in app/messages.

@@ -14,10 +14,11 @@ Length reachAbove(const KindForm& kind);
 /// From a tier down to the next: its own spacing or the stem's. The last tier's is never asked for.
 Length spacingBelow(const StemForm& form, const Tier& tier);
 
-/// From the clay line to the highest point of a stem. The joints of the tiers stand at tail − planting depth
-/// and, upward, the spacings; the highest point is the highest joint plus reach of all tiers, mostly the tip's,
-/// but a long leaf below may stand higher. `reach` has a tier's highest leaf each, tip to base, 0 for a tier
-/// without leaves. Without tiers it is the top of the tail; never below 0, where all is under the clay.
+/// From the clay line to the highest point of a stem that stands straight up, whatever its pose. The joints of
+/// the tiers stand at tail − planting depth and, upward, the spacings; the highest point is the highest joint
+/// plus reach of all tiers, mostly the tip's, but a long leaf below may stand higher. `reach` has a tier's
+/// highest leaf each, tip to base, 0 for a tier without leaves. Without tiers it is the top of the tail; never
+/// below 0, where all is under the clay.
 Length heightOf(const Stem& stem, std::span<const Length> reach, Length plantingDepth);
 
 } // namespace stemwright

@@ -24,8 +24,8 @@ inline constexpr double weakHold = 0.7;
 inline constexpr double smallSag = 0.1;
 
 struct HoldFigures {
-    /// Everything above the clay: beads, leaf wire, core and binding. A bead size that is in no table weighs
-    /// nothing, nor does a tape that nobody weighed.
+    /// Everything above the clay: beads, leaf wire, core and binding. Beads whose mass nobody knows weigh
+    /// nothing (FindingCode::beadsUnweighed says so), nor does a tape that nobody weighed.
     Mass mass;
     /// Of that mass about the clay line with the stem laid level, its worst pose. N·mm.
     double moment = 0;

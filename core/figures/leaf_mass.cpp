@@ -10,4 +10,9 @@ Mass leafMass(const Plan& plan, const KindForm& kind) {
            massOfWire(figuresOf(plan, metalNameOf(kind)), kind.wireDiameter, kind.wire);
 }
 
+bool beadsUnweighed(const Plan& plan, const KindForm& kind) {
+    const auto size = beadSizeNamed(plan, kind.beadSize);
+    return kind.beads > 0 && (!size || size->mass <= Mass{});
+}
+
 } // namespace stemwright

@@ -1,6 +1,7 @@
 #include "core/figures/pot_figures.h"
 
 #include "core/figures/pot_shape.h"
+#include "core/figures/stem_centre.h"
 #include "core/plan/lookup.h"
 #include "core/quantity/solid.h"
 
@@ -61,11 +62,12 @@ Length roundFootOf(const Pot& pot) {
     return {};
 }
 
-/// It tips over the nearest edge: of an oval or rectangular foot the one across its shorter way.
+/// It tips over the nearest edge: of an oval or rectangular foot the one across its shorter way; on feet the
+/// line between two neighbours, since nobody says which way it will be pushed.
 Length footOf(const Pot& pot) {
-    if (pot.footDiameter > Length{})
-        return pot.footDiameter / 2;
-    return roundFootOf(pot) * std::min(1.0, breadthPart(pot));
+    const Length ring =
+        pot.footDiameter > Length{} ? pot.footDiameter / 2 : roundFootOf(pot) * std::min(1.0, breadthPart(pot));
+    return pot.feet > 0 ? ring * std::cos(std::numbers::pi / pot.feet) : ring;
 }
 
 Mass massOf(double volume, double density) {
@@ -107,11 +109,14 @@ PotBalance potBalance(const Plan& plan, const Figures& figures) {
         out.cover = massOf(cover.volume, densityOf(plan, *pot.cover));
         heap.add(out.cover, 0, 0, cover.centre);
     }
+    const PlanTables tables(plan);
     for (std::size_t i = 0; i < plan.stems.size(); ++i) {
         const auto& standing = plan.stems[i].standing;
         const HoldFigures& hold = figures.stems[i].hold;
-        heap.add(hold.mass, standing ? inMillimetres(standing->x) : 0,
-                 standing ? inMillimetres(standing->y) : 0, clayTop + hold.centre);
+        const Point3 centre = centreOfStem(plan.stems[i], plan, tables, hold);
+        heap.add(hold.mass, (standing ? inMillimetres(standing->x) : 0) + centre.x,
+                 (standing ? inMillimetres(standing->y) : 0) + centre.y,
+                 std::max(Length{}, clayTop + millimetres(centre.z)));
     }
     out.foot = footOf(pot);
     out.whole = grams(heap.mass);
@@ -122,8 +127,9 @@ PotBalance potBalance(const Plan& plan, const Figures& figures) {
         out.centre = millimetres(heap.height / heap.mass);
     }
     out.stands = out.aside < out.foot;
-    out.tilt = degrees(std::atan2(inMillimetres(out.foot - out.aside), inMillimetres(out.centre)) * 180 /
-                       std::numbers::pi);
+    if (out.stands)
+        out.tilt = degrees(std::atan2(inMillimetres(out.foot - out.aside), inMillimetres(out.centre)) * 180 /
+                           std::numbers::pi);
     out.steady = heap.mass <= 0 || out.tilt >= steadyTilt;
     // foot · (mass + w) − moment ≥ tan(steadyTilt) · height, for a weight w on the floor.
     if (!out.steady && foot > 0)

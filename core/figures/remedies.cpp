@@ -72,6 +72,7 @@ std::vector<Edit> editsFor(const Remedying& about, const Finding& finding, std::
     case FindingCode::cannotBeMade:
     case FindingCode::plantTips:
     case FindingCode::leafOutOfScale:
+    case FindingCode::beadsUnweighed:
         return {};
     }
     return {};

@@ -74,6 +74,8 @@ struct Pot {
     Mass mass;
     /// Across the ring or the feet it stands on; 0 where it stands on its floor.
     Length footDiameter;
+    /// How many feet it stands on, evenly around that circle; 0 where it is a ring or its floor.
+    int feet = 0;
     std::optional<Cover> cover;
     ViewedFrom viewedFrom = ViewedFrom::allRound;
     std::string extra;

@@ -195,6 +195,8 @@ private:
         length(pot.stake.overlap, "pot.stake.overlap_mm", 0, limits::longest);
         range(inGrams(pot.mass), "pot.mass_g", 0, limits::heaviest);
         length(pot.footDiameter, "pot.foot_diameter_mm", 0, limits::longest);
+        if (pot.feet != 0)
+            range(pot.feet, "pot.feet", limits::leastFeet, limits::feet);
         if (pot.cover) {
             length(pot.cover->depth, "pot.cover.depth_mm", 0, limits::longest);
             range(pot.cover->density, "pot.cover.density_kg_m3", 1, limits::densest);

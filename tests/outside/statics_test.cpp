@@ -152,13 +152,33 @@ TEST(PublishedStatics, Tipping) {
     plan.stems[0].standing = Standing{millimetres(6), millimetres(8), ""};
     const Figures all = figures(plan);
     const PotBalance balance = potBalance(plan, all);
-    EXPECT_NEAR(inMillimetres(balance.aside), 10, 1e-9);
     const double wire = std::numbers::pi / 4 * 1.2192 * 1.2192 * 300 * 7850e-6;
+    // Its leaf is a tenth of a millimetre long and points to the left.
+    const double aside = std::hypot(6 - 0.05 * 20 / (20 + wire), 8);
+    EXPECT_NEAR(inMillimetres(balance.aside), aside, 1e-5);
     const double centre = (20 * 300 + wire * 150) / (20 + wire);
     EXPECT_NEAR(inMillimetres(balance.centre), centre, 1e-3);
-    EXPECT_NEAR(std::tan(inDegrees(balance.tilt) * std::numbers::pi / 180), 20 / centre, 1e-6);
+    EXPECT_NEAR(std::tan(inDegrees(balance.tilt) * std::numbers::pi / 180), (30 - aside) / centre, 1e-6);
     EXPECT_TRUE(balance.stands);
     EXPECT_FALSE(balance.steady); // 3.9 degrees
+}
+
+// Textbook: the middle of an arc of a circle of radius r over the angle 2a is r sin a / a from the circle's
+// centre. The same stem bent a quarter around, its end weight at the end of the arc.
+TEST(PublishedStatics, TippingOfABentStem) {
+    Plan plan = steelWithTwentyGrams();
+    plan.pot.clay.depth = millimetres(0);
+    plan.pot.footDiameter = millimetres(600);
+    plan.stems[0].standing = Standing{};
+    plan.stems[0].pose = Pose{degrees(0), degrees(90), degrees(180), ""};
+    const PotBalance balance = potBalance(plan, figures(plan));
+    const double wire = std::numbers::pi / 4 * 1.2192 * 1.2192 * 300 * 7850e-6;
+    const double radius = 300 / (std::numbers::pi / 2);
+    const double middle = radius * std::sin(std::numbers::pi / 4) / (std::numbers::pi / 4);
+    const double out = radius - middle * std::sqrt(0.5), up = middle * std::sqrt(0.5);
+    // The leaf stood level, to the left: at the end of the arc it points straight up.
+    EXPECT_NEAR(inMillimetres(balance.aside), (20 * radius + wire * out) / (20 + wire), 1e-3);
+    EXPECT_NEAR(inMillimetres(balance.centre), (20 * (radius + 0.05) + wire * up) / (20 + wire), 1e-3);
 }
 
 // Common practice, no source: eleven pairs of such light leaves, without a core, hold their pose.

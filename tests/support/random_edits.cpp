@@ -160,6 +160,7 @@ Edit RandomEdits::ofLists(const Plan& plan) {
     default: {
         Pot pot = plan.pot;
         pot.plantingDepth = millimetres(below(30) - 2);
+        pot.feet = below(6);
         return Set<Pot>{pot};
     }
     }

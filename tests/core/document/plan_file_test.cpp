@@ -42,6 +42,8 @@ Plan fullPlan() {
     plan.pot.topBreadth = millimetres(77.5);
     plan.pot.stake.metal = Metal::hardBrass;
     plan.pot.clay.density = 1234.5;
+    plan.pot.footDiameter = millimetres(61.25);
+    plan.pot.feet = 5;
     plan.stems[0].core = CoreWire{millimetres(0.9), GaugeNumber{GaugeSystem::awg, 19}, Metal::hardCopper, ""};
     plan.stems[0].locked = true;
     plan.stems[0].standing = Standing{millimetres(-12.25), millimetres(3), ""};

@@ -30,5 +30,24 @@ TEST(PoseInTheFile, OutOfReachIsRefused) {
     EXPECT_EQ(firstProblem(plan)->place, "stems[1].pose.toward_deg");
 }
 
+TEST(PlanFile, APotStandsOnThreeFeetOrMoreOrNone) {
+    Plan plan = test::smallBoard();
+    EXPECT_EQ(planText(plan).find("feet"), std::string::npos) << "as older files";
+    for (const int feet : {-1, 1, 2, 13}) {
+        plan.pot.feet = feet;
+        const auto problem = firstProblem(plan);
+        ASSERT_TRUE(problem) << feet;
+        EXPECT_EQ(problem->code, ProblemCode::outOfRange);
+        EXPECT_EQ(problem->place, "pot.feet");
+    }
+    for (const int feet : {0, 3, 12}) {
+        plan.pot.feet = feet;
+        EXPECT_FALSE(firstProblem(plan)) << feet;
+        const Result<Plan> back = planFromText(planText(plan));
+        ASSERT_TRUE(back);
+        EXPECT_EQ(back.value(), plan);
+    }
+}
+
 } // namespace
 } // namespace stemwright

@@ -38,7 +38,8 @@ const char* const everyKey = R"({
           "stake": {"diameter_mm": 1.3, "gauge": {"system": "steel", "number": 18}, "metal": "hard-brass",
                     "own_metal": "bronze",
                     "overlap_mm": 20},
-          "mass_g": 300, "foot_diameter_mm": 70, "cover": {"depth_mm": 8, "density_kg_m3": 1550, "own": "moss"},
+          "mass_g": 300, "foot_diameter_mm": 70, "feet": 4,
+          "cover": {"depth_mm": 8, "density_kg_m3": 1550, "own": "moss"},
           "viewed_from": "front"},
   "buying": {"spare": 0.2, "bars": [{"length_mm": 300, "price": 0.5, "wire_mm": 1.5}], "beads": {"amount": 5, "price": 2},
              "leaf_wire": {"amount": 9000, "price": 4},
@@ -215,6 +216,14 @@ TEST_F(Schema, HasTheReadersLimits) {
     EXPECT_TRUE(refused(with(at, whorl["minimum"].get<int>() - 1)));
     EXPECT_FALSE(with(at, whorl["maximum"]));
     EXPECT_TRUE(refused(with(at, whorl["maximum"].get<int>() + 1)));
+    // A pot stands on no one or two feet.
+    const Json& feet = schema_.at("/$defs/pot/properties/feet"_json_pointer);
+    for (int count = 0; count <= feet.at("maximum").get<int>(); ++count) {
+        const Json& never = feet.at("not").at("enum");
+        EXPECT_EQ(refused(with(Json::json_pointer("/pot/feet"), count)),
+                  std::find(never.begin(), never.end(), Json(count)) != never.end())
+            << count;
+    }
 }
 
 TEST_F(Schema, HasTheReadersLengthsOfLists) {

@@ -162,6 +162,39 @@ TEST(Explain, WhatRestsOnHerOwnMeasureSaysSo) {
     EXPECT_TRUE(has(sources(plan), SourceName::maker));
 }
 
+TEST(Explain, BeadsThatNobodyWeighedAreNamedWhereTheyAreLeftOut) {
+    Plan plan = fullBoard();
+    const FigureRef of[] = {{FigureName::mass, 0, 0},     {FigureName::moment, 0, 0},
+                            {FigureName::hold, 0, 0},     {FigureName::sag, 0, 0},
+                            {FigureName::centre, 0, 0},   {FigureName::potMass, 0, 0},
+                            {FigureName::potWhole, 0, 0}, {FigureName::potCentre, 0, 0},
+                            {FigureName::potTilt, 0, 0},  {FigureName::potWeightToAdd, 0, 0},
+                            {FigureName::buyBeads, 0, 0}};
+    for (const FigureRef ref : of)
+        EXPECT_EQ(Explained(plan).sum(ref, Term::beadsUnweighed), 0);
+    plan.kinds[0].beadSize = plan.kinds[1].beadSize = "99/0";
+    const Explained explained(plan);
+    // Stem 1 has six leaves of forty beads, stem 2 four more.
+    for (std::size_t i = 0; i < 5; ++i)
+        EXPECT_EQ(explained.sum(of[i], Term::beadsUnweighed), 6 * 40) << i;
+    for (std::size_t i = 5; i < 10; ++i)
+        EXPECT_EQ(explained.sum(of[i], Term::beadsUnweighed), 10 * 40) << i;
+    EXPECT_GT(explained.sum(of[10], Term::beadsUnweighed), 0);
+    EXPECT_EQ(explained.sum(of[10], Term::beadMass), 0);
+}
+
+TEST(Explain, ATiltOnFeetSaysHowManyThereAre) {
+    Plan plan = fullBoard();
+    plan.pot.footDiameter = millimetres(60);
+    const FigureRef tilt{FigureName::potTilt, 0, 0};
+    EXPECT_EQ(Explained(plan).sum(tilt, Term::feet), 0);
+    plan.pot.feet = 3;
+    const Explained explained(plan);
+    EXPECT_EQ(explained.sum(tilt, Term::feet), 3);
+    EXPECT_EQ(explained.sum(tilt, Term::standsOn), 60);
+    EXPECT_NEAR(explained.sum(tilt, Term::foot), 15, 1e-9);
+}
+
 TEST(Explain, WhatIsNotThereIsExplainedWithoutNumbers) {
     const Explained none{Plan{}};
     for (const FigureName name : allFigures())

@@ -250,5 +250,51 @@ TEST(Findings, APlantThatTipsAndTheWeightThatMendsIt) {
     EXPECT_TRUE(ofCode(plan, FindingCode::plantTips).empty());
 }
 
+TEST(Findings, StemsThatAllLeanOneWayTipALightPot) {
+    Plan plan = tidyBoard();
+    plan.pot.clay.depth = millimetres(0);
+    plan.pot.footDiameter = millimetres(60);
+    for (Stem& stem : plan.stems)
+        stem.standing = Standing{};
+    EXPECT_TRUE(ofCode(plan, FindingCode::plantTips).empty());
+    for (Stem& stem : plan.stems)
+        stem.pose = Pose{degrees(85), degrees(0), degrees(180), ""};
+    const auto found = ofCode(plan, FindingCode::plantTips);
+    ASSERT_EQ(found.size(), 1u);
+    EXPECT_EQ(found[0].values[0], "0.0");
+}
+
+TEST(Findings, BeadsOfNoKnownWeight) {
+    Plan plan = tidyBoard();
+    EXPECT_TRUE(ofCode(plan, FindingCode::beadsUnweighed).empty());
+    const Mass before = figures(plan).stems[0].hold.mass;
+    plan.kinds[0].beadSize = "99/0";
+    auto found = ofCode(plan, FindingCode::beadsUnweighed);
+    ASSERT_EQ(found.size(), 1u);
+    EXPECT_EQ(found[0].values, (Values{"Small", "99/0", ""}));
+    const Slot* slot = find(plan, SlotRef{found[0].stem, found[0].tier, found[0].slot});
+    ASSERT_TRUE(slot) << "it leads to a leaf";
+    EXPECT_EQ(slot->leaf.kind, plan.kinds[0].id);
+    EXPECT_LT(figures(plan).stems[0].hold.mass, before);
+    EXPECT_FALSE(remedyFor(plan, figures(plan), found[0]));
+    // One of her own sizes that she never weighed is no better, one that she weighed is.
+    plan.own.beads = {{"99/0", millimetres(2), millimetres(1.5), Mass{}, ""}};
+    found = ofCode(plan, FindingCode::beadsUnweighed);
+    ASSERT_EQ(found.size(), 1u);
+    EXPECT_EQ(found[0].values, (Values{"Small", "99/0", "own"}));
+    plan.own.beads[0].mass = grams(0.01);
+    EXPECT_TRUE(ofCode(plan, FindingCode::beadsUnweighed).empty());
+    // A kind of which no leaf is on a stem.
+    plan.own.beads.clear();
+    for (Stem& stem : plan.stems)
+        for (Tier& tier : stem.tiers)
+            for (Slot& each : tier.slots)
+                if (each.leaf.kind == plan.kinds[0].id)
+                    each.leaf.mix = {};
+    found = ofCode(plan, FindingCode::beadsUnweighed);
+    ASSERT_EQ(found.size(), 1u);
+    EXPECT_FALSE(found[0].stem);
+}
+
 } // namespace
 } // namespace stemwright

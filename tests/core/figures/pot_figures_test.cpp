@@ -1,5 +1,6 @@
 #include "core/figures/pot_figures.h"
 
+#include "core/plan/plan.h"
 #include "tests/support/boards.h"
 
 #include <gtest/gtest.h>
@@ -89,7 +90,7 @@ TEST(PotFigures, AStemToOneSideTipsALightPotAndAWeightMendsIt) {
         stem.standing = Standing{millimetres(20), millimetres(0), ""};
     PotBalance balance = balanceOf(plan);
     EXPECT_FALSE(balance.stands);
-    EXPECT_LT(balance.tilt, degrees(0));
+    EXPECT_EQ(balance.tilt, degrees(0));
     EXPECT_GT(balance.weightToAdd, Mass{});
     EXPECT_NEAR(inMillimetres(balance.aside), 20, 1e-9);
     // As so much clay of no height, which lies on the floor: the pot's own weight at half of no depth.
@@ -98,6 +99,101 @@ TEST(PotFigures, AStemToOneSideTipsALightPotAndAWeightMendsIt) {
     balance = balanceOf(plan);
     EXPECT_TRUE(balance.stands);
     EXPECT_NEAR(inDegrees(balance.tilt), inDegrees(steadyTilt), 1e-3);
+}
+
+/// Stem 1 alone in a pot that weighs nothing, on a ring 60 across: all its weight is the stem's.
+Plan onlyStem(const std::optional<Pose>& pose) {
+    Plan plan = test::smallBoard();
+    plan.stems.resize(1);
+    plan.stems[0].standing = Standing{millimetres(0), millimetres(0), ""};
+    plan.stems[0].pose = pose;
+    plan.pot.clay.depth = millimetres(0);
+    plan.pot.footDiameter = millimetres(60);
+    return plan;
+}
+
+double tiltOf(double foot, double aside, double centre) {
+    return std::atan((foot - aside) / centre) * 180 / std::numbers::pi;
+}
+
+TEST(PotFigures, ALeaningStemStandsAsideAndLower) {
+    const Plan upright = onlyStem(std::nullopt);
+    const double high = inMillimetres(figures(upright).stems[0].hold.centre);
+    EXPECT_NEAR(inMillimetres(balanceOf(upright).aside), 0, 1e-9);
+    EXPECT_NEAR(inMillimetres(balanceOf(upright).centre), high, 1e-9);
+    EXPECT_NEAR(inDegrees(balanceOf(upright).tilt), tiltOf(30, 0, high), 1e-9);
+    // Its pairs are full, so its centre is on its axis, as far up that as before.
+    const PotBalance leaning = balanceOf(onlyStem(Pose{degrees(30), degrees(0), degrees(180), ""}));
+    EXPECT_NEAR(inMillimetres(leaning.aside), high / 2, 1e-9);
+    EXPECT_NEAR(inMillimetres(leaning.centre), high * std::sqrt(0.75), 1e-9);
+    EXPECT_NEAR(inDegrees(leaning.tilt), tiltOf(30, high / 2, high * std::sqrt(0.75)), 1e-9);
+    EXPECT_TRUE(leaning.stands);
+    // Its place and its lean add up as arrows do.
+    Plan placed = onlyStem(Pose{degrees(30), degrees(0), degrees(270), ""}); // to the back
+    placed.stems[0].standing = Standing{millimetres(3), millimetres(4), ""};
+    EXPECT_NEAR(inMillimetres(balanceOf(placed).aside), std::hypot(3, 4 + high / 2), 1e-9);
+}
+
+TEST(PotFigures, WhatLeansOutOverItsFootFallsByItself) {
+    Plan plan = onlyStem(Pose{degrees(85), degrees(0), degrees(0), ""});
+    const double high = inMillimetres(figures(plan).stems[0].hold.centre);
+    ASSERT_GT(high * std::sin(85 * std::numbers::pi / 180), 30);
+    const PotBalance balance = balanceOf(plan);
+    EXPECT_FALSE(balance.stands);
+    EXPECT_FALSE(balance.steady);
+    EXPECT_EQ(balance.tilt, degrees(0));
+    EXPECT_GT(balance.weightToAdd, Mass{});
+    // So much more in the middle of the floor, as a pot of no height, and it bears the tilt to the last.
+    plan.pot.mass = balance.weightToAdd;
+    plan.pot.depth = millimetres(1e-6);
+    EXPECT_TRUE(balanceOf(plan).stands);
+    EXPECT_NEAR(inDegrees(balanceOf(plan).tilt), inDegrees(steadyTilt), 1e-3);
+}
+
+TEST(PotFigures, StemsThatLeanOppositeWaysBalance) {
+    Plan plan = onlyStem(Pose{degrees(60), degrees(20), degrees(30), ""});
+    Stem other = plan.stems[0];
+    other.id = StemId{2};
+    other.pose->toward = degrees(210);
+    plan.stems.push_back(other);
+    for (Kind& kind : plan.kinds)
+        for (StockLine& line : kind.stock)
+            line.made = 10;
+    ASSERT_FALSE(firstProblem(plan));
+    EXPECT_NEAR(inMillimetres(balanceOf(plan).aside), 0, 1e-9);
+    plan.stems[1].pose->toward = degrees(30);
+    EXPECT_GT(inMillimetres(balanceOf(plan).aside), 20);
+}
+
+TEST(PotFigures, AStemThatHangsBelowTheTableMakesNoPlantSteadier) {
+    const Plan plan = onlyStem(Pose{degrees(90), degrees(90), degrees(0), ""});
+    EXPECT_EQ(balanceOf(plan).centre, Length{});
+    EXPECT_GT(balanceOf(plan).aside, Length{});
+}
+
+TEST(PotFigures, OnFeetItTipsOverTheLineBetweenTwo) {
+    Plan plan = test::smallBoard();
+    plan.pot.footDiameter = millimetres(60);
+    const auto foot = [&](int feet) {
+        plan.pot.feet = feet;
+        return inMillimetres(balanceOf(plan).foot);
+    };
+    EXPECT_NEAR(foot(0), 30, 1e-9);
+    EXPECT_NEAR(foot(3), 15, 1e-9) << "a triangle's side is half the circle's radius from its middle";
+    EXPECT_NEAR(foot(4), 30 / std::sqrt(2), 1e-9);
+    EXPECT_NEAR(foot(6), 30 * std::sqrt(0.75), 1e-9);
+    plan.pot.footDiameter = {};
+    plan.pot.topDiameter = millimetres(100);
+    EXPECT_NEAR(foot(3), 25, 1e-9) << "nobody measured across them: as wide as its floor";
+}
+
+TEST(PotFigures, WhatStandsOnARingMayFallFromThreeFeet) {
+    Plan plan = onlyStem(std::nullopt);
+    plan.stems[0].standing = Standing{millimetres(20), millimetres(0), ""};
+    EXPECT_TRUE(balanceOf(plan).stands);
+    plan.pot.feet = 3;
+    EXPECT_FALSE(balanceOf(plan).stands);
+    EXPECT_EQ(balanceOf(plan).tilt, degrees(0));
 }
 
 TEST(PotFigures, AHeavyPotIsSteady) {
