@@ -189,6 +189,12 @@ QString termText(Term term) {
         return tr("straight wire");
     case Term::fillingCost:
         return tr("clay and cover");
+    case Term::standsOn:
+        return tr("across its feet");
+    case Term::feet:
+        return tr("feet");
+    case Term::beadsUnweighed:
+        return tr("left out, since nobody knows their weight: beads");
     }
     return {};
 }

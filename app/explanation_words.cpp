@@ -136,9 +136,9 @@ QString figureName(FigureName figure) {
 QString formulaText(FigureName figure) {
     switch (figure) {
     case FigureName::height:
-        return tr("From the clay line to the highest point: the tail above the clay, the spacings between the "
-                  "tiers, and how far the highest leaf rises above its joint (its length times the cosine of "
-                  "its angle).");
+        return tr("From the clay line to the highest point of the stem straight up, whatever its pose: the "
+                  "tail above the clay, the spacings between the tiers, and how far the highest leaf rises "
+                  "above its joint (its length times the cosine of its angle).");
     case FigureName::tiers:
         return tr("Counted on the stem.");
     case FigureName::slots:
@@ -208,9 +208,9 @@ QString formulaText(FigureName figure) {
     case FigureName::potDrift:
         return tr("The mean of the stems' drifts, each weighted by its beads.");
     case FigureName::potShortest:
-        return tr("The least height of the stems that have a tier.");
+        return tr("The least height of the stems that have a tier, each straight up.");
     case FigureName::potTallest:
-        return tr("The greatest height of the stems that have a tier.");
+        return tr("The greatest height of the stems that have a tier, each straight up.");
     case FigureName::potMeanHeight:
         return tr("The sum of the heights over the number of stems that have a tier.");
     case FigureName::potHeightVariation:
@@ -240,11 +240,13 @@ QString formulaText(FigureName figure) {
     case FigureName::potWhole:
         return tr("The empty pot, the clay, what lies on it, and the stems.");
     case FigureName::potCentre:
-        return tr("Each mass times the height of its centre, over all masses. Walls and floor count as one "
-                  "height, half the pot's.");
+        return tr("Each mass times the height of its centre, over all masses; a stem's centre stands lower "
+                  "as the stem leans or bends. Walls and floor count as one height, half the pot's.");
     case FigureName::potTilt:
         return tr("The angle whose tangent is (foot − how far the centre stands aside) over the centre's "
-                  "height: beyond it the plant falls towards where it is heaviest.");
+                  "height: beyond it the plant falls towards where it is heaviest. The stems weigh where "
+                  "their places, their lean and their bend bring them. The foot counts to its nearest edge; "
+                  "on feet that is the line between two of them.");
     case FigureName::potWeightToAdd:
         return tr("What would have to lie in the middle of the pot's floor so that the plant bears the tilt "
                   "below.");

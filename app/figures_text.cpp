@@ -3,6 +3,7 @@
 #include "app/explanations.h"
 #include "app/supply_lines.h"
 #include "app/wording.h"
+#include "core/figures/leaf_mass.h"
 #include "core/figures/pot_figures.h"
 #include "core/figures/supplies.h"
 
@@ -158,8 +159,14 @@ QString figuresText(const Plan& plan, const Figures& figures) {
         all.push_back({tr("beads, %1").arg(text(plan.colours[i].name)),
                        tr("%1 on stems, %2 in all").arg(countText(pot.beads[i]), countText(pot.allBeads[i]))});
     out += table(all) + QLatin1Char('\n');
-    return out + suppliesText(plan, supplies(plan, figures)) + QLatin1Char('\n') +
+    out += suppliesText(plan, supplies(plan, figures)) + QLatin1Char('\n') +
            tr("Hold: %1 %2").arg(formulaText(FigureName::hold), estimateText()) + QLatin1Char('\n');
+    for (const Kind& kind : plan.kinds)
+        if (beadsUnweighed(plan, kind))
+            out += tr("Not in mass and hold: the beads of %1 leaves, %2, since nobody knows what they weigh.")
+                       .arg(text(kind.name), text(kind.beadSize)) +
+                   QLatin1Char('\n');
+    return out;
 }
 
 namespace {
@@ -251,6 +258,10 @@ Json suppliesJson(const Plan& plan, const Supplies& needs) {
 std::string figuresJson(const Plan& plan, const Figures& figures) {
     const PotBalance balance = potBalance(plan, figures);
     const PotFigures& pot = figures.pot;
+    Json unweighed = Json::array();
+    for (const Kind& kind : plan.kinds)
+        if (beadsUnweighed(plan, kind))
+            unweighed.push_back(kind.id.value);
     Json stems = Json::array();
     for (const StemFigures& stem : figures.stems) {
         Json leaves = Json::array();
@@ -299,6 +310,7 @@ std::string figuresJson(const Plan& plan, const Figures& figures) {
                      {"height_variation", tidy(pot.heightVariation)},
                      {"near_twins", pot.nearTwins},
                      {"mass_g", tidy(inGrams(pot.mass))},
+                     {"kinds_of_unweighed_beads", std::move(unweighed)},
                      {"clay_g", tidy(inGrams(balance.clay))},
                      {"cover_g", tidy(inGrams(balance.cover))},
                      {"stake_mm", mm(stakeLength(plan.pot))},

@@ -297,10 +297,11 @@ FindingWords words(const Plan& plan, const Finding& finding) {
                 {}};
     case FindingCode::plantTips: {
         const QString weight = massText(grams(v(1).toDouble()), plan.units);
-        return v(0).startsWith(QLatin1Char('-'))
+        return v(0).toDouble() <= 0
                    ? FindingWords{tr("The plant falls by itself"),
-                                  tr("%1 in the middle of the pot's floor would mend it, or stems nearer the "
-                                     "middle.")
+                                  tr("Its weight is not over its foot. %1 in the middle of the pot's floor "
+                                     "would "
+                                     "mend it, or stems nearer the middle or more upright.")
                                       .arg(weight),
                                   {}}
                    : FindingWords{
@@ -309,6 +310,18 @@ FindingWords words(const Plan& plan, const Finding& finding) {
                              .arg(v(0), weight),
                          {}};
     }
+    case FindingCode::beadsUnweighed:
+        return {tr("What the beads of %1 leaves weigh is not known").arg(v(0)),
+                v(2).isEmpty()
+                    ? tr("No table has a size “%1”: its beads count as nothing in weight, hold and tilt, and "
+                         "stems look safer than they are. Choose another size, or weigh some and write it "
+                         "down in Materials.")
+                          .arg(v(1))
+                    : tr("Your size “%1” has no weight in Materials: its beads count as nothing in weight, "
+                         "hold and tilt, and stems look safer than they are. Weigh some and write it down "
+                         "there.")
+                          .arg(v(1)),
+                {}};
     case FindingCode::tooFewLeaves:
         return {tr("Too few %1 leaves").arg(v(1)),
                 tr("%1 places wait for one, %2 are in the tray.").arg(v(0), v(2)),

@@ -100,8 +100,14 @@ PotDialog::PotDialog(const Pot& pot, const Units& units, QWidget* parent, const 
     mass_ = add(rows, new NumberField(0, limits::heaviest, 1, this), QStringLiteral("potMass"),
                 tr("Empty pot, grams (0: not weighed)"));
     mass_->setValue(inGrams(pot.mass));
-    foot_ =
-        length(0, pot.footDiameter, QStringLiteral("potFoot"), tr("Across its feet (0: stands on its floor)"));
+    foot_ = length(0, pot.footDiameter, QStringLiteral("potFoot"),
+                   tr("Across its foot or feet (0: stands on its floor)"));
+    QList<QPair<QString, int>> feet{{QLocale().toString(0), 0}};
+    for (int count = limits::leastFeet; count <= limits::feet; ++count)
+        feet += {QLocale().toString(count), count};
+    feet_ = choiceOf(feet, this);
+    addPlain(rows, feet_, QStringLiteral("potFeet"), tr("Feet under it (0: a ring or its floor)"));
+    choose(feet_, pot.feet);
     stake_ = add(rows, new WireField(this), QStringLiteral("potStake"), tr("Stake wire"));
     stake_->setValue(pot.stake.diameter, pot.stake.gauge);
     metal_ = metalChoice(own_, metalNameOf(pot.stake), this);
@@ -162,6 +168,7 @@ Pot PotDialog::pot() const {
     if (const auto mass = mass_->value())
         pot.mass = grams(*mass);
     pot.footDiameter = foot_->value().value_or(before_.footDiameter);
+    pot.feet = feet_->currentData().toInt();
     pot.stake.diameter = stake_->diameter().value_or(before_.stake.diameter);
     pot.stake.gauge = stake_->gauge();
     if (const MetalName metal = chosenMetal(metal_, own_); metal != metalNameOf(before_.stake)) {

@@ -47,6 +47,7 @@ private:
     NumberField* coverDensity_;
     NumberField* mass_;
     LengthField* foot_;
+    QComboBox* feet_;
     WireField* stake_;
     QComboBox* metal_;
     LengthField* overlap_;

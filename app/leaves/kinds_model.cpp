@@ -7,7 +7,6 @@
 #include "app/wording.h"
 #include "core/document/leaf_presets.h"
 #include "core/figures/leaf_make.h"
-#include "core/figures/leaf_mass.h"
 #include "core/plan/limits.h"
 #include "core/plan/lookup.h"
 #include "core/quantity/bead.h"
@@ -157,7 +156,7 @@ QString KindsModel::shown(int line, int field) const {
     case Field::making:
         return makingText(kind);
     case Field::mass:
-        return massText(leafMass(plan(), kind), plan().units);
+        return leafMassText(plan(), kind);
     case Field::gauge:
         return kind.gauge ? gaugeText(*kind.gauge) : QStringLiteral("–");
     case Field::angle:

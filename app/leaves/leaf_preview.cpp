@@ -2,10 +2,10 @@
 
 #include "app/leaves/leaf_drawing.h"
 #include "app/leaves/leaf_pictures.h"
+#include "app/leaves/row_lines.h"
 #include "app/look.h"
 #include "app/session.h"
 #include "app/wording.h"
-#include "core/figures/leaf_mass.h"
 
 #include <QPainter>
 
@@ -61,10 +61,9 @@ QStringList LeafPreview::lines() const {
            : kind      ? text(kind->name)
                        : tr("No leaf yet");
     if (kind) {
-        all +=
-            tr("%1 × %2 · %3 beads of %4 · %5", "length, width, number and size of beads, mass")
-                .arg(sizeText(kind->length, plan.units), sizeText(kind->width, plan.units),
-                     countText(kind->beads), text(kind->beadSize), massText(leafMass(plan, *kind), plan.units));
+        all += tr("%1 × %2 · %3 beads of %4 · %5", "length, width, number and size of beads, mass")
+                   .arg(sizeText(kind->length, plan.units), sizeText(kind->width, plan.units),
+                        countText(kind->beads), text(kind->beadSize), leafMassText(plan, *kind));
         all +=
             tr("%1 of wire %2").arg(cutText(kind->wire, plan.units), wireText(kind->wireDiameter, kind->gauge));
     }

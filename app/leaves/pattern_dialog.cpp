@@ -6,7 +6,6 @@
 #include "app/look.h"
 #include "app/messages.h"
 #include "app/wording.h"
-#include "core/figures/leaf_mass.h"
 #include "core/plan/edit.h"
 #include "core/plan/limits.h"
 
@@ -338,7 +337,7 @@ void PatternDialog::showFigures(const KindForm& now) {
     line(1, sizeText(before_.length, units), sizeText(now.length, units), now.own.length);
     line(2, sizeText(before_.width, units), sizeText(now.width, units), now.own.width);
     line(3, cutText(before_.wire, units), cutText(now.wire, units), now.own.wire);
-    line(4, massText(leafMass(plan_, before_), units), massText(leafMass(plan_, now), units));
+    line(4, leafMassText(plan_, before_), leafMassText(plan_, now));
     line(5, countText(before_.wiresAtBase), countText(now.wiresAtBase), now.own.wiresAtBase);
 }
 

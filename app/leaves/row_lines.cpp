@@ -1,7 +1,9 @@
 #include "app/leaves/row_lines.h"
 
+#include "app/wording.h"
 #include "core/figures/leaf_beads.h"
 #include "core/figures/leaf_make.h"
+#include "core/figures/leaf_mass.h"
 #include "core/figures/leaf_rows.h"
 
 #include <QCoreApplication>
@@ -80,6 +82,11 @@ std::vector<RowLine> rowLines(const KindForm& form, const Mix* mix) {
 
 QString hersText(const QString& figure) {
     return tr("%1 ✎ yours", "a figure that the maker measured or counted").arg(figure);
+}
+
+QString leafMassText(const Plan& plan, const KindForm& form) {
+    const QString mass = massText(leafMass(plan, form), plan.units);
+    return beadsUnweighed(plan, form) ? tr("%1 without its beads", "the mass of a leaf").arg(mass) : mass;
 }
 
 } // namespace stemwright

@@ -1,7 +1,6 @@
 #pragma once
 
-#include "core/plan/kind.h"
-#include "core/plan/mix.h"
+#include "core/plan/plan.h"
 
 #include <QString>
 
@@ -26,5 +25,7 @@ std::vector<RowLine> rowLines(const KindForm& form, const Mix* mix);
 
 /// A figure that is the maker's own: with a mark and a word, so that it is known without colour.
 QString hersText(const QString& figure);
+/// What a leaf of the kind weighs; where nobody knows what its beads do, its wire alone, and that it is so.
+QString leafMassText(const Plan& plan, const KindForm& form);
 
 } // namespace stemwright

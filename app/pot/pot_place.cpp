@@ -262,6 +262,10 @@ void PotPlace::refresh() {
 void PotPlace::refreshFindings() {
     const Plan& plan = session_.plan();
     found_ = potFindings(plan, view_->scene().body);
+    // Whether it falls hangs on places and poses, which are given here; it comes first.
+    for (const Finding& finding : session_.findings())
+        if (finding.code == FindingCode::plantTips)
+            found_.insert(found_.begin(), finding);
     findings_->clear();
     for (const Finding& finding : found_) {
         const FindingWords said = words(plan, finding);

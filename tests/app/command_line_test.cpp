@@ -95,6 +95,19 @@ TEST_F(CommandLineTest, FiguresForReadingNameEveryStem) {
         EXPECT_NE(outcome.out.find(name), std::string::npos) << name;
 }
 
+TEST_F(CommandLineTest, FiguresNameTheBeadsThatAreInNoMass) {
+    Plan plan = test::smallBoard();
+    EXPECT_EQ(run({QStringLiteral("figures"), write("a.stemplan", planText(plan))}).out.find("Not in mass"),
+              std::string::npos);
+    plan.kinds[1].beadSize = "99/0";
+    const QString odd = write("odd.stemplan", planText(plan));
+    EXPECT_NE(run({QStringLiteral("figures"), odd}).out.find("the beads of Broad leaves, 99/0"),
+              std::string::npos);
+    const Outcome outcome = run({QStringLiteral("figures"), odd, QStringLiteral("--json")});
+    EXPECT_EQ(nlohmann::json::parse(outcome.out)["pot"]["kinds_of_unweighed_beads"],
+              nlohmann::json::array({2}));
+}
+
 TEST_F(CommandLineTest, CheckTellsByItsExitWhetherThereIsAnything) {
     // The small board has an unmatched pair on Stem 2 and a stem without leaves.
     const Outcome found = run({QStringLiteral("check"), write("a.stemplan", planText(test::smallBoard()))});
@@ -103,6 +116,10 @@ TEST_F(CommandLineTest, CheckTellsByItsExitWhetherThereIsAnything) {
     Plan calm = test::smallBoard();
     calm.stems.clear();
     EXPECT_EQ(run({QStringLiteral("check"), write("b.stemplan", planText(calm))}).code, exitFine);
+    calm.kinds[0].beadSize = "99/0";
+    const Outcome unweighed = run({QStringLiteral("check"), write("c.stemplan", planText(calm))});
+    EXPECT_EQ(unweighed.code, exitFindings);
+    EXPECT_NE(unweighed.out.find("99/0"), std::string::npos) << unweighed.out;
 }
 
 TEST_F(CommandLineTest, WhatCannotBeUsedGivesOneSentence) {

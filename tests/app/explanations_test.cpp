@@ -37,7 +37,7 @@ TEST(Explanations, EveryFigureHasANameAFormulaAndItsSourcesInWords) {
         for (const SourceName source : explain(of.plan, of.all, of.needs, {figure, 0, 0}).sources)
             EXPECT_FALSE(sourceText(source).isEmpty());
     }
-    for (int term = 0; term <= static_cast<int>(Term::fillingCost); ++term)
+    for (int term = 0; term <= static_cast<int>(Term::beadsUnweighed); ++term)
         EXPECT_FALSE(termText(static_cast<Term>(term)).isEmpty()) << term;
 }
 
@@ -144,11 +144,34 @@ TEST(Sayings, AThreadThatRunsOutSaysWhereAndHowMany) {
         EXPECT_TRUE(said.detail.contains(QString::fromLatin1(word))) << said.detail.toStdString();
 }
 
+TEST(Sayings, BeadsThatNobodyWeighedAreSaidWithTheirKindAndSize) {
+    const Plan plan = test::smallBoard();
+    for (const char* own : {"", "own"}) {
+        const FindingWords said =
+            words(plan, {FindingCode::beadsUnweighed, StemId{1}, 0, 0, {"Small", "99/0", own}});
+        EXPECT_TRUE(said.title.contains(QStringLiteral("Small")));
+        EXPECT_TRUE(said.detail.contains(QStringLiteral("“99/0”"))) << said.detail.toStdString();
+        EXPECT_TRUE(said.detail.contains(QStringLiteral("safer than they are")));
+        EXPECT_EQ(said.detail.contains(QStringLiteral("No table")), *own == '\0');
+    }
+}
+
+TEST(Explanations, WhatLeavesBeadsOutSaysWhich) {
+    Explained of;
+    of.plan.kinds[0].beadSize = "99/0";
+    of.all = figures(of.plan);
+    const QString said =
+        explanationText(explain(of.plan, of.all, of.needs, {FigureName::hold, 0, 0}), of.plan.units);
+    EXPECT_TRUE(said.contains(QStringLiteral("nobody knows their weight"))) << said.toStdString();
+    EXPECT_TRUE(said.contains(QStringLiteral("Small, 99/0"))) << said.toStdString();
+    EXPECT_TRUE(said.contains(QStringLiteral("240")));
+}
+
 TEST(Sayings, APlantThatTipsSaysWhatMendsIt) {
     const Plan plan = test::smallBoard();
     EXPECT_TRUE(words(plan, {FindingCode::plantTips, {}, -1, -1, {"6.0", "120"}})
                     .detail.contains(QStringLiteral("120 g")));
-    EXPECT_TRUE(words(plan, {FindingCode::plantTips, {}, -1, -1, {"-2.0", "300"}})
+    EXPECT_TRUE(words(plan, {FindingCode::plantTips, {}, -1, -1, {"0.0", "300"}})
                     .title.contains(QStringLiteral("falls by itself")));
 }
 

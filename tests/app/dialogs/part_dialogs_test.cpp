@@ -222,6 +222,7 @@ TEST(PotDialogTest, UntouchedItGivesThePotBackToTheLastBit) {
     pot.cover = Cover{millimetres(7.654321), 1543.21, "{\"k\":4}"};
     pot.mass = grams(412.34567);
     pot.footDiameter = millimetres(80.1234);
+    pot.feet = 12;
     for (const Units& units : {Units{}, inInches()}) {
         PotDialog dialog(pot, units);
         show(dialog);
@@ -270,6 +271,27 @@ TEST(PotDialogTest, ClayDeeperThanThePotIsAskedAbout) {
     EXPECT_TRUE(child<QComboBox>(dialog, "potStakeNumber")->isVisible());
     press(dialog, "potDialogOk");
     EXPECT_EQ(dialog.result(), QDialog::Accepted);
+}
+
+TEST(PotDialogTest, FeetAreCountedAndNeverOneOrTwo) {
+    PotDialog dialog(Pot{}, Units{});
+    show(dialog);
+    auto* feet = child<QComboBox>(dialog, "potFeet");
+    EXPECT_EQ(feet->currentText(), QStringLiteral("0"));
+    type(child<QLineEdit>(dialog, "potFoot"), QStringLiteral("7 cm"));
+    feet->setFocus();
+    QTest::keyClick(feet, Qt::Key_Down);
+    EXPECT_EQ(feet->currentText(), QStringLiteral("3"));
+    press(dialog, "potDialogOk");
+    ASSERT_EQ(dialog.result(), QDialog::Accepted) << dialog.notice().toStdString();
+    EXPECT_EQ(dialog.pot().feet, 3);
+    EXPECT_NEAR(inMillimetres(dialog.pot().footDiameter), 70, 1e-9);
+    // Every count that can be chosen is one that a plan may hold.
+    Plan plan;
+    for (int i = 0; i < feet->count(); ++i) {
+        plan.pot.feet = feet->itemData(i).toInt();
+        EXPECT_FALSE(firstProblem(plan)) << plan.pot.feet;
+    }
 }
 
 TEST(PotDialogTest, HerOwnClayAndMetalCanBeChosenAndSayTheirDensity) {

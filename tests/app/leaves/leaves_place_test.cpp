@@ -285,6 +285,16 @@ TEST_F(LeavesPlaceTest, InchesAndCommasAreUnderstood) {
     EXPECT_NEAR(inMillimetres(plan().kinds[0].width), 9.5, 1e-9);
 }
 
+TEST_F(LeavesPlaceTest, AMassWithoutTheBeadsSaysSo) {
+    QTableView* kinds = at("kindsTable", KindsModel::Field::beadSize, 0);
+    const auto mass = [&] { return kinds->model()->index(KindsModel::Field::mass, 0).data().toString(); };
+    EXPECT_FALSE(mass().contains(QStringLiteral("without"))) << mass().toStdString();
+    Plan odd = plan();
+    odd.kinds[0].beadSize = "99/0";
+    session.open(odd, {});
+    EXPECT_TRUE(mass().endsWith(QStringLiteral("without its beads"))) << mass().toStdString();
+}
+
 TEST_F(LeavesPlaceTest, PicksAColour) {
     place.pickColour = [](const QColor& now, QWidget*) {
         EXPECT_EQ(now, QColor(122, 68, 98));

@@ -215,6 +215,31 @@ TEST_F(PotPlaceTest, ATipIsDraggedToLeanAStem) {
     EXPECT_EQ(session.plan().stems[0].pose->toward, degrees(90));
 }
 
+TEST_F(PotPlaceTest, StemsThatLeanOutOverTheFootMakeThePlantFall) {
+    Plan plan = session.plan();
+    plan.pot.clay.depth = millimetres(0);
+    plan.pot.footDiameter = millimetres(60);
+    for (Stem& stem : plan.stems)
+        stem.standing = Standing{};
+    session.open(plan, {});
+    auto* list = place.findChild<QListWidget*>(QStringLiteral("potFindings"));
+    const auto falls = [&] {
+        return list->count() > 0 &&
+               list->item(0)->text().startsWith(QStringLiteral("The plant falls by itself"));
+    };
+    EXPECT_FALSE(falls());
+    for (const Stem& stem : plan.stems) {
+        ReformStem edit{stem.id, stem};
+        edit.form.pose = Pose{degrees(85), degrees(0), degrees(180), ""};
+        ASSERT_TRUE(session.make(edit));
+    }
+    EXPECT_TRUE(falls()) << "leaning to the right, all of them";
+    session.undo();
+    session.undo();
+    session.undo();
+    EXPECT_FALSE(falls());
+}
+
 TEST_F(PotPlaceTest, AStemLeansNoFartherThanItsWiresHold) {
     // A long leaf on one thin wire: the weight of a leaf laid level bends it.
     Plan plan = session.plan();
