@@ -2,6 +2,7 @@
 
 #include "app/supply_lines.h"
 #include "app/wording.h"
+#include "core/plan/making.h"
 
 #include <QCoreApplication>
 #include <QLocale>
@@ -118,11 +119,13 @@ private:
     }
 
     void leaves() {
+        const std::vector<int> toMake = stillToMake(plan_);
+        std::size_t at = 0;
         for (const Kind& kind : plan_.kinds)
             for (const StockLine& line : kind.stock)
-                if (line.toMake > 0) {
+                if (const int count = toMake[at++]; count > 0) {
                     row_ = Row(tr("leaf to make"), tr("%1, %2").arg(text(kind.name), nameText(plan_, line.mix)),
-                               QString::number(line.toMake));
+                               QString::number(count));
                     put();
                 }
     }

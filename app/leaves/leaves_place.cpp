@@ -12,6 +12,7 @@
 #include "app/look.h"
 #include "app/photo/photo_dialog.h"
 #include "app/wording.h"
+#include "core/plan/making.h"
 
 #include <QAccessible>
 #include <QApplication>
@@ -219,7 +220,13 @@ void LeavesPlace::refresh() {
         }
     rowsModel_->setLeaf({stockModel_->kind(), mixColoursModel_->mix()});
     giveBack_->setEnabled(rowsModel_->anyHers());
-    stockPanel_->setNote(tr("%1 made, %2 to make").arg(countText(made), countText(toMake)));
+    QString note = tr("%1 made, %2 to make").arg(countText(made), countText(toMake));
+    // What the stock calls still to make and is bound already has been made: the supplies leave it out.
+    const std::vector<int> left = stillToMakeByKind(plan);
+    for (std::size_t k = 0; k < plan.kinds.size(); ++k)
+        if (plan.kinds[k].id == stockModel_->kind() && left[k] < toMake)
+            note += tr(", %1 of these bound already").arg(countText(toMake - left[k]));
+    stockPanel_->setNote(note);
 }
 
 void LeavesPlace::chooseKind(KindId kind) {

@@ -1,6 +1,7 @@
 #include "core/document/sheet_flow.h"
 #include "core/figures/leaf_beads.h"
 #include "core/figures/leaf_rows.h"
+#include "core/plan/making.h"
 
 #include <algorithm>
 
@@ -74,10 +75,14 @@ std::vector<Page> leavesPages(const SheetContext& context) {
                            {SheetCaution::cutWire, SheetCaution::oldGlass, SheetCaution::smallParts});
     const SheetWords& words = context.words;
     std::vector<Line> lines;
+    const std::vector<int> toMake = stillToMake(context.plan);
+    std::size_t at = 0;
     for (const Kind& kind : context.plan.kinds)
-        for (const StockLine& stock : kind.stock)
-            if (const Mix* mix = find(context.plan, stock.mix); mix && stock.toMake > 0)
-                lines.push_back({&kind, mix, stock.toMake});
+        for (const StockLine& stock : kind.stock) {
+            const int count = toMake[at++];
+            if (const Mix* mix = find(context.plan, stock.mix); mix && count > 0)
+                lines.push_back({&kind, mix, count});
+        }
     SheetFlow flow(context, frame, words.word(SheetWord::leavesTitle));
     if (lines.empty()) {
         flow.paragraph(words.word(SheetWord::nothingToMake), type::text);

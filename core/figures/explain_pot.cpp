@@ -3,6 +3,7 @@
 #include "core/figures/findings.h"
 #include "core/figures/pot_figures.h"
 #include "core/plan/lookup.h"
+#include "core/plan/making.h"
 
 #include <cmath>
 #include <numeric>
@@ -29,11 +30,12 @@ void eachStem(const Plan& plan, const Figures& figures, std::vector<Input>& out,
 }
 
 void stockOf(const Plan& plan, std::vector<Input>& out, Term term) {
-    for (const Kind& kind : plan.kinds) {
+    const std::vector<int> toMake = stillToMakeByKind(plan);
+    for (std::size_t k = 0; k < plan.kinds.size(); ++k) {
         int count = 0;
-        for (const StockLine& line : kind.stock)
-            count += term == Term::stock ? line.total() : line.toMake;
-        put(out, term, TermUnit::count, count, kind.name);
+        for (const StockLine& line : plan.kinds[k].stock)
+            count += line.total();
+        put(out, term, TermUnit::count, term == Term::stock ? count : toMake[k], plan.kinds[k].name);
     }
 }
 
@@ -202,14 +204,13 @@ void explainSupplies(const Plan& plan, const Supplies& needs, FigureRef ref, std
     case FigureName::buyLeafWire: {
         if (ref.index >= needs.leafWire.size())
             return;
-        for (const Kind& kind : plan.kinds) {
-            int leaves = 0;
-            for (const StockLine& line : kind.stock)
-                leaves += line.toMake;
-            if (leaves == 0 || kind.wireDiameter != needs.leafWire[ref.index].diameter ||
+        const std::vector<int> toMake = stillToMakeByKind(plan);
+        for (std::size_t k = 0; k < plan.kinds.size(); ++k) {
+            const Kind& kind = plan.kinds[k];
+            if (toMake[k] == 0 || kind.wireDiameter != needs.leafWire[ref.index].diameter ||
                 metalNameOf(kind) != needs.leafWire[ref.index].metal)
                 continue;
-            put(out, Term::toMake, TermUnit::count, leaves, kind.name);
+            put(out, Term::toMake, TermUnit::count, toMake[k], kind.name);
             put(out, Term::wireALeaf, TermUnit::cut, inMillimetres(kind.wire), kind.name);
         }
         put(out, Term::spare, TermUnit::percent, buying.spare);
@@ -252,9 +253,9 @@ void explainSupplies(const Plan& plan, const Supplies& needs, FigureRef ref, std
     }
     case FigureName::buyHours: {
         double leaves = 0;
-        for (const Kind& kind : plan.kinds)
-            for (const StockLine& line : kind.stock)
-                leaves += line.toMake * kind.minutes;
+        const std::vector<int> toMake = stillToMakeByKind(plan);
+        for (std::size_t k = 0; k < plan.kinds.size(); ++k)
+            leaves += toMake[k] * plan.kinds[k].minutes;
         put(out, Term::minutesOfLeaves, TermUnit::minutes, leaves);
         put(out, Term::tiersToBind, TermUnit::count, needs.tiersToBind);
         if (needs.tiersToBind > 0 && needs.minutesLeft > leaves)

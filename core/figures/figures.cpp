@@ -3,6 +3,7 @@
 #include "core/figures/board_figures.h"
 #include "core/figures/findings.h"
 #include "core/figures/skyline.h"
+#include "core/plan/making.h"
 
 #include <numeric>
 
@@ -88,11 +89,12 @@ PotFigures potFiguresOf(const std::vector<StemFigures>& stems, const Plan& plan,
 
     pot.beads = board.beads;
     pot.allBeads.assign(tables.colours(), 0);
+    const std::vector<int> toMake = stillToMake(plan);
     for (std::size_t i = 0; i < tables.lines().size(); ++i) {
         const PlanTables::Line& line = tables.lines()[i];
         const int stock = line.made + line.toMake;
         pot.inTray += stock - board.placed[i];
-        pot.toMake += line.toMake;
+        pot.toMake += toMake[i];
         pot.leafWire += board.placed[i] * tables.kinds()[line.kind].wire;
         pot.allLeafWire += stock * tables.kinds()[line.kind].wire;
         for (const PlanTables::ColourBeads& part : line.beads)

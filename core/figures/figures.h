@@ -65,7 +65,7 @@ struct PotFigures {
     std::vector<std::int64_t> allBeads; ///< of all stock, by colour
     Length leafWire;                    ///< of the leaves on stems
     Length allLeafWire;                 ///< of all stock
-    int toMake = 0;                     ///< leaves of the stock that are not made yet
+    int toMake = 0;                     ///< leaves that are not made yet: stillToMake() of core/plan/making.h
     std::vector<WrapFigures> wraps;     ///< sums over the stems, by wrap
     Mass mass;                          ///< of the stems above the clay
 };

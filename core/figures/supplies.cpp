@@ -2,6 +2,7 @@
 
 #include "core/figures/binding_time.h"
 #include "core/figures/height.h"
+#include "core/plan/making.h"
 #include "core/quantity/bead.h"
 
 #include <algorithm>
@@ -23,7 +24,8 @@ Purchase purchase(double needed, const Pack& pack) {
 
 class Shopper {
 public:
-    Shopper(const Plan& plan, const Figures& figures) : plan_(plan), figures_(figures), tables_(plan) {}
+    Shopper(const Plan& plan, const Figures& figures)
+        : plan_(plan), figures_(figures), tables_(plan), toMake_(stillToMake(plan)) {}
 
     Supplies run() {
         beads();
@@ -50,11 +52,11 @@ private:
 
     void beads() {
         std::map<std::pair<std::size_t, std::string>, std::int64_t> needed;
-        for (const PlanTables::Line& line : tables_.lines()) {
-            out_.leavesToMake += line.toMake;
+        for (std::size_t i = 0; i < toMake_.size(); ++i) {
+            const PlanTables::Line& line = tables_.lines()[i];
+            out_.leavesToMake += toMake_[i];
             for (const PlanTables::ColourBeads& part : line.beads)
-                needed[{part.colour, plan_.kinds[line.kind].beadSize}] +=
-                    std::int64_t{line.toMake} * part.beads;
+                needed[{part.colour, plan_.kinds[line.kind].beadSize}] += std::int64_t{toMake_[i]} * part.beads;
         }
         for (const auto& [what, count] : needed) {
             if (count == 0)
@@ -74,9 +76,9 @@ private:
 
     void leafWire() {
         std::map<std::pair<Length, MetalName>, Length> needed;
-        for (const PlanTables::Line& line : tables_.lines()) {
-            const Kind& kind = plan_.kinds[line.kind];
-            needed[{kind.wireDiameter, metalNameOf(kind)}] += line.toMake * kind.wire;
+        for (std::size_t i = 0; i < toMake_.size(); ++i) {
+            const Kind& kind = plan_.kinds[tables_.lines()[i].kind];
+            needed[{kind.wireDiameter, metalNameOf(kind)}] += toMake_[i] * kind.wire;
         }
         for (const auto& [what, length] : needed) {
             if (length == Length{})
@@ -170,10 +172,10 @@ private:
     }
 
     void time() {
-        for (const PlanTables::Line& line : tables_.lines()) {
-            const double minutes = plan_.kinds[line.kind].minutes;
-            out_.minutesLeft += line.toMake * minutes;
-            out_.minutesPartly = out_.minutesPartly || (line.toMake > 0 && minutes == 0);
+        for (std::size_t i = 0; i < toMake_.size(); ++i) {
+            const double minutes = plan_.kinds[tables_.lines()[i].kind].minutes;
+            out_.minutesLeft += toMake_[i] * minutes;
+            out_.minutesPartly = out_.minutesPartly || (toMake_[i] > 0 && minutes == 0);
         }
         const BindingTime binding = bindingTime(plan_);
         out_.tiersToBind = binding.tiersToBind;
@@ -184,6 +186,7 @@ private:
     const Plan& plan_;
     const Figures& figures_;
     PlanTables tables_;
+    std::vector<int> toMake_; ///< by line of the tables
     /// As far as it takes: forty unlike pieces from three sorts of bar are proved within half a second, beside
     /// the window's own work.
     CuttingLimits limits_;
