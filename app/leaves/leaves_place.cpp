@@ -225,7 +225,7 @@ void LeavesPlace::refresh() {
     const std::vector<int> left = stillToMakeByKind(plan);
     for (std::size_t k = 0; k < plan.kinds.size(); ++k)
         if (plan.kinds[k].id == stockModel_->kind() && left[k] < toMake)
-            note += tr(", %1 of these bound already").arg(countText(toMake - left[k]));
+            note += tr(" (%1 bound)").arg(countText(toMake - left[k]));
     stockPanel_->setNote(note);
 }
 

@@ -129,7 +129,7 @@ void Skyline::paintEvent(QPaintEvent*) {
             const QString name =
                 i < static_cast<std::size_t>(names.size())
                     ? painter.fontMetrics().elidedText(names[static_cast<qsizetype>(i)], Qt::ElideRight,
-                                                       static_cast<int>(room) - 2)
+                                                       static_cast<int>(room) - 8)
                     : QString();
             // A wide name at either end stays within the window.
             const double left = std::clamp(x - room / 2, 0.0, std::max(0.0, width() - room));

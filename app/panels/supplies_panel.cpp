@@ -27,20 +27,22 @@ namespace {
 
 constexpr int minimumRoom = 220; ///< px of the panel before it has been laid out
 
-/// The parts of "96 g · 10 packs · 27.50" in as many lines as they need to be no wider than `room`.
+/// The parts of "1,830 · 17 g · 2 packets · 5.00" in as many lines as they need to be no wider than `room`, the
+/// last line the fullest: so much as it is sold, and its price, belong together.
 QString inLines(const QString& amount, const QFontMetrics& metrics, int room) {
     static const QString between = QStringLiteral(" · ");
     QString lines, line;
-    for (const QString& part : amount.split(between)) {
-        const QString longer = line.isEmpty() ? part : line + between + part;
+    const QStringList parts = amount.split(between);
+    for (auto part = parts.rbegin(); part != parts.rend(); ++part) {
+        const QString longer = line.isEmpty() ? *part : *part + between + line;
         if (!line.isEmpty() && metrics.horizontalAdvance(longer) > room) {
-            lines += line + QLatin1Char('\n');
-            line = part;
+            lines.prepend(QLatin1Char('\n') + line);
+            line = *part;
         } else {
             line = longer;
         }
     }
-    return lines + line;
+    return line + lines;
 }
 
 } // namespace
