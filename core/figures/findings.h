@@ -83,7 +83,8 @@ std::optional<Leaf> leaningLeaf(const Plan& plan, const Figures& figures, const 
 /// - sameFacing: the tier turned one step of the arrangement from the one above; where that makes it face like
 ///   the next, all below turn with it;
 /// - outOfPlane: turned into the plane, leaves keeping their sides;
-/// - shortTier, longTier: the missing places opened; surplus empty ones closed (a leaf is never sent away);
+/// - shortTier, longTier: the missing places opened; surplus empty ones closed (a leaf is never sent
+///   away); nothing where a pinned leaf would then point elsewhere;
 /// - emptySlot: each of the tier's empty slots in turn filled with the leaf of the tray that leaves least
 ///   unevenness, of the kind it waits for;
 /// - unmatchedPair: one leaf exchanged for the other's like, from where fewest pairs of the board remain

@@ -19,6 +19,21 @@ bool mayTurn(const Tier& tier) {
            std::none_of(tier.slots.begin(), tier.slots.end(), [](const Slot& slot) { return slot.pinned; });
 }
 
+/// What a tier with another number of places does to its pinned leaves: they must keep their number, and
+/// point where they point.
+bool keepsPinned(const Tier& before, const Tier& after) {
+    constexpr Angle same = degrees(1e-6);
+    for (std::size_t i = 0; i < before.slots.size(); ++i)
+        if (before.slots[i].pinned && (i >= after.slots.size() || after.slots[i] != before.slots[i] ||
+                                       apart(slotTurn(before, i), slotTurn(after, i), wholeTurn) > same))
+            return false;
+    return true;
+}
+
+std::vector<Edit> replaced(const Stem& stem, int tier, const Tier& after) {
+    return {CloseTier{stem.id, tier}, OpenTier{stem.id, tier, after}};
+}
+
 int countAlike(const Stem& stem) {
     int count = 0;
     for (std::size_t i = 1; i < stem.tiers.size(); ++i)
@@ -67,33 +82,30 @@ std::vector<Edit> turnIntoPlane(const Stem& stem, int tier) {
 }
 
 std::vector<Edit> openMissingSlots(const Stem& stem, int tier) {
-    Tier at = stem.tiers[static_cast<std::size_t>(tier)];
-    if (at.progress.bound)
+    const Tier& before = stem.tiers[static_cast<std::size_t>(tier)];
+    if (before.progress.bound)
         return {};
+    Tier at = before;
     Slot waiting;
     for (const Slot& slot : at.slots)
         if (!waiting.leaf.kind)
             waiting.leaf.kind = slot.leaf.kind;
     at.slots.resize(static_cast<std::size_t>(leavesPerTier(stem)), waiting);
-    return {CloseTier{stem.id, tier}, OpenTier{stem.id, tier, at}};
+    return keepsPinned(before, at) ? replaced(stem, tier, at) : std::vector<Edit>{};
 }
 
 std::vector<Edit> closeEmptySlots(const Stem& stem, int tier) {
-    Tier at = stem.tiers[static_cast<std::size_t>(tier)];
+    const Tier& before = stem.tiers[static_cast<std::size_t>(tier)];
     const auto wanted = static_cast<std::size_t>(leavesPerTier(stem));
-    if (at.progress.bound)
+    if (before.progress.bound)
         return {};
-    const std::size_t had = at.slots.size();
-    for (std::size_t i = had; i-- > 0 && at.slots.size() > wanted;) {
-        // A pinned leaf keeps its number.
-        if (at.slots[i].pinned)
-            break;
-        if (!at.slots[i].filled())
+    Tier at = before;
+    for (std::size_t i = before.slots.size(); i-- > 0 && at.slots.size() > wanted;)
+        if (!at.slots[i].pinned && !at.slots[i].filled())
             at.slots.erase(at.slots.begin() + static_cast<std::ptrdiff_t>(i));
-    }
-    if (at.slots.size() == had)
+    if (at.slots.size() == before.slots.size() || !keepsPinned(before, at))
         return {};
-    return {CloseTier{stem.id, tier}, OpenTier{stem.id, tier, at}};
+    return replaced(stem, tier, at);
 }
 
 /// Not where a tier is bound already: the core goes in first.

@@ -114,6 +114,27 @@ TEST(Remedies, PlacesAreOpenedAndClosed) {
     EXPECT_EQ(mixesOf(after->stems[1]).back(), (std::vector<std::uint32_t>{3, 0}));
 }
 
+// Leaves of a tier stand at equal angles: one place more or less turns all but the first.
+TEST(Remedies, PlacesAreNeitherOpenedNorClosedWhereAPinnedLeafWouldTurn) {
+    for (const std::size_t has : {std::size_t{3}, std::size_t{5}}) {
+        for (const std::size_t pinned : {std::size_t{0}, std::size_t{1}}) {
+            Plan plan = test::smallBoard();
+            StemForm form = plan.stems[2];
+            form.arrangement = Arrangement::whorled;
+            form.whorl = 4;
+            make(plan, ReformStem{StemId{3}, form});
+            Tier tier;
+            tier.slots.resize(has);
+            tier.slots[0].leaf = {KindId{1}, MixId{1}};
+            tier.slots[1].leaf = {KindId{1}, MixId{3}};
+            tier.slots[pinned].pinned = true;
+            make(plan, OpenTier{StemId{3}, 0, tier});
+            const auto after = remedied(plan, has < 4 ? FindingCode::shortTier : FindingCode::longTier);
+            EXPECT_EQ(after.has_value(), pinned == 0) << has << " places, number " << pinned << " pinned";
+        }
+    }
+}
+
 TEST(Remedies, OutOfPlaneTurnsBackAndKeepsItsSides) {
     Plan plan = test::smallBoard();
     StemForm form = plan.stems[0];
@@ -233,6 +254,9 @@ void expectKept(const Plan& before, const Plan& after) {
                     continue;
                 ASSERT_LT(i, is.tiers[t].slots.size());
                 EXPECT_EQ(was.tiers[t].slots[i], is.tiers[t].slots[i]) << "a pinned slot was touched";
+                EXPECT_LT(apart(slotTurn(was.tiers[t], i), slotTurn(is.tiers[t], i), degrees(360)),
+                          degrees(1e-6))
+                    << "a pinned leaf points elsewhere";
             }
         }
     }
