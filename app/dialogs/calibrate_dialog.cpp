@@ -2,6 +2,7 @@
 
 #include "app/look.h"
 #include "app/wording.h"
+#include "core/document/bench.h"
 #include "core/figures/figures.h"
 #include "core/plan/edit.h"
 #include "core/plan/limits.h"
@@ -110,12 +111,9 @@ Edit calibrationEdit(const Plan& plan, std::size_t wrap, double overlap,
     Batch batch;
     for (const Stem& stem : plan.stems) {
         StemForm form = stem;
-        std::erase_if(form.took, [wrap](const Took& took) { return took.wrap == static_cast<int>(wrap); });
-        for (const MeasuredStem& each : measured)
-            if (each.stem == stem.id)
-                form.took.push_back({static_cast<int>(wrap), each.used});
-        std::sort(form.took.begin(), form.took.end(),
-                  [](const Took& a, const Took& b) { return a.wrap < b.wrap; });
+        const auto found = std::find_if(measured.begin(), measured.end(),
+                                        [&](const MeasuredStem& each) { return each.stem == stem.id; });
+        setTook(form, wrap, found != measured.end() ? found->used : Length{});
         if (!(form == static_cast<const StemForm&>(stem)))
             batch.edits.push_back(ReformStem{stem.id, std::move(form)});
     }

@@ -49,6 +49,23 @@ Length tookOf(const Stem& stem, std::size_t wrap) {
     return found == stem.took.end() ? Length{} : found->used;
 }
 
+void setTook(StemForm& form, std::size_t wrap, Length used) {
+    const auto number = static_cast<int>(wrap);
+    const auto at =
+        std::find_if(form.took.begin(), form.took.end(), [&](const Took& took) { return took.wrap == number; });
+    const bool measured = used > Length{};
+    if (at == form.took.end()) {
+        if (measured)
+            form.took.insert(std::find_if(form.took.begin(), form.took.end(),
+                                          [&](const Took& took) { return took.wrap > number; }),
+                             {number, used});
+    } else if (measured) {
+        at->used = used; // not a new entry: this one may have keys that are not ours
+    } else {
+        form.took.erase(at);
+    }
+}
+
 int stepsBeforeTiers(const Plan& plan, const Stem& stem) {
     return othersBeforeTiers(bindingSteps(plan, stem));
 }
@@ -90,10 +107,8 @@ MeasureTaken calibrated(const Plan& plan, StemId id, const std::vector<Length>& 
     std::vector<std::size_t> unfitted;
     if (const Stem* stem = find(plan, id)) {
         StemForm form = *stem;
-        form.took.clear();
-        for (std::size_t w = 0; w < used.size(); ++w)
-            if (used[w] > Length{})
-                form.took.push_back({static_cast<int>(w), used[w]});
+        for (std::size_t w = 0; w < plan.binding.wraps.size(); ++w)
+            setTook(form, w, w < used.size() ? used[w] : Length{});
         batch.edits.emplace_back(ReformStem{id, std::move(form)});
     }
     Binding binding = plan.binding;

@@ -28,6 +28,9 @@ struct MeasureTaken {
 };
 MeasureTaken calibrated(const Plan& plan, StemId stem, const std::vector<Length>& used);
 
+/// Writes down what the layer really took of the stem; 0 forgets it. What else is known of it stays.
+void setTook(StemForm& form, std::size_t wrap, Length used);
+
 /// What the layer really took of the stem; 0 where that was not measured.
 Length tookOf(const Stem& stem, std::size_t wrap);
 

@@ -130,6 +130,25 @@ TEST(Bench, AMeasureThatNoOverlapExplainsChangesNoFigure) {
     EXPECT_EQ(tookOf(*find(after, one), 0), millimetres(1));
 }
 
+TEST(Bench, AMeasureKeepsWhatItDoesNotKnow) {
+    Plan plan = wrapped();
+    plan.stems[0].took = {{1, millimetres(900), R"({"thread":"old"})"},
+                          {0, millimetres(700), R"({"when":"May"})"},
+                          {3, millimetres(5), ""}};
+    ASSERT_TRUE(apply(plan, calibrated(plan, one, {millimetres(650), millimetres(910)}).edit));
+    EXPECT_EQ(plan.stems[0].took, (std::vector<Took>{{1, millimetres(910), R"({"thread":"old"})"},
+                                                     {0, millimetres(650), R"({"when":"May"})"},
+                                                     {3, millimetres(5), ""}}))
+        << "a layer that the binding has no more may come back";
+    ASSERT_TRUE(apply(plan, calibrated(plan, one, {millimetres(660)}).edit));
+    EXPECT_EQ(tookOf(plan.stems[0], 1), Length{});
+    StemForm form;
+    for (const std::size_t wrap : {2u, 0u, 1u})
+        setTook(form, wrap, millimetres(10));
+    EXPECT_EQ(form.took[0].wrap, 0);
+    EXPECT_EQ(form.took[2].wrap, 2);
+}
+
 class BoundTiers : public ::testing::Test {
 protected:
     BoundTiers() {
