@@ -16,7 +16,7 @@ QString tr(const char* source) {
 
 /// The nth value, or a mark that something is missing: a sentence with a hole is still a sentence.
 QString value(const std::vector<std::string>& values, std::size_t n) {
-    return n < values.size() ? text(values[n]) : QStringLiteral("?");
+    return n < values.size() ? lineText(values[n]) : QStringLiteral("?");
 }
 
 /// The sorts of JSON values that problem.h names; anything else, such as a number, stands for itself.
@@ -84,6 +84,8 @@ QString bare(const Problem& problem) {
         return tr("%1 are too many here: %2 is the most.").arg(v(0), v(1));
     case ProblemCode::badColour:
         return tr("“%1” is no colour; one is written #rrggbb.").arg(v(0));
+    case ProblemCode::badDate:
+        return tr("“%1” is no day of the calendar; one is written YYYY-MM-DD, such as 2025-01-31.").arg(v(0));
     case ProblemCode::overdrawnStock:
         return tr("%3 leaves of %1 in %2 stand on the stems, but the stock has only %4.")
             .arg(v(0), v(1), v(2), v(3));
@@ -138,9 +140,19 @@ QString bare(const Problem& problem) {
     case ProblemCode::rangesCollide:
         return tr("No heights fit all these ranges and numbers of leaves at once.");
     case ProblemCode::mixedTiers:
-        return tr("%1: its tiers have another number of leaves than the other stems’, so heights cannot be "
-                  "shared out.")
-            .arg(v(0));
+        return tr("%1 has %2 leaves in a tier and %3 has %4: heights are shared out only among stems that have "
+                  "as "
+                  "many. Pin the stems that shall stay as they are.")
+            .arg(v(0), v(1), v(2), v(3));
+    case ProblemCode::beyondExact:
+        return v(3).isEmpty() ? tr("%1 leaves of %2 are more than can be shared out exactly; on stems like "
+                                   "these it is about "
+                                   "%3 at most.")
+                                    .arg(v(0), v(1), v(2))
+                              : tr("%1 leaves of %2 are more than can be shared out exactly in matched pairs; "
+                                   "on stems like "
+                                   "these it is about %3 at most, and more without matched pairs.")
+                                    .arg(v(0), v(1), v(2));
     case ProblemCode::nothingToShare:
         return tr("There is no stem, or no range of leaves, to share heights out by.");
     case ProblemCode::stockBelowPlaced:
@@ -184,7 +196,7 @@ QString faultText(MakeFault fault, int rows) {
 QString sentence(const Problem& problem) {
     if (problem.place.empty())
         return bare(problem);
-    return tr("%1: %2").arg(text(problem.place), bare(problem));
+    return tr("%1: %2").arg(lineText(problem.place), bare(problem));
 }
 
 FindingWords words(const Plan& plan, const Finding& finding) {
@@ -279,10 +291,10 @@ FindingWords words(const Plan& plan, const Finding& finding) {
         QString said = where.arg(lengthText(1), lengthText(2), v(3));
         if (finding.tier >= 0)
             said = said.arg(finding.tier + 1);
-        return {
-            tr("%1: the %2 runs out").arg(stem, bound.name.empty() ? wrapText(bound.with) : text(bound.name)),
-            said,
-            {}};
+        return {tr("%1: the %2 runs out")
+                    .arg(stem, bound.name.empty() ? wrapText(bound.with) : lineText(bound.name)),
+                said,
+                {}};
     }
     case FindingCode::tooThickForPot:
         return {

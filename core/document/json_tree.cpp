@@ -9,6 +9,7 @@
 #include <cstdio>
 #include <cstring>
 #include <limits>
+#include <utility>
 
 namespace stemwright {
 
@@ -80,6 +81,28 @@ std::size_t tooDeepAt(std::string_view text, int depth) {
             return i;
         else if (!quoted && (c == ']' || c == '}'))
             ++depth;
+    }
+    return text.size();
+}
+
+/// Where a key of the document itself stands for the second time, in a text that is good so far.
+std::size_t ownKeyTwiceAt(std::string_view text, std::string_view key) {
+    int depth = 0;
+    bool seen = false;
+    for (std::size_t i = 0; i < text.size(); ++i) {
+        const char c = text[i];
+        depth += c == '[' || c == '{' ? 1 : c == ']' || c == '}' ? -1 : 0;
+        if (c != '"')
+            continue;
+        const std::size_t start = i;
+        for (++i; i < text.size() && text[i] != '"'; ++i)
+            i += text[i] == '\\';
+        const std::size_t next = text.find_first_not_of(" \t\r\n", i + 1);
+        if (depth != 1 || next == std::string_view::npos || text[next] != ':')
+            continue;
+        const auto said = nlohmann::json::parse(text.substr(start, i + 1 - start), nullptr, false);
+        if (said.is_string() && said.get_ref<const std::string&>() == key && std::exchange(seen, true))
+            return start;
     }
     return text.size();
 }
@@ -168,7 +191,11 @@ public:
     }
     bool end_object() {
         if (const auto twice = keyStandingTwice(tree.nodes[open_.back()])) {
-            problem = Problem{ProblemCode::duplicateKey, openPlace(), {shortened(*twice)}};
+            // The document itself has no path.
+            problem =
+                Problem{ProblemCode::duplicateKey,
+                        open_.size() > 1 ? openPlace() : lineAndColumn(text_, ownKeyTwiceAt(text_, *twice)),
+                        {shortened(*twice)}};
             return false;
         }
         return close();

@@ -29,6 +29,7 @@ enum class ProblemCode {
     noSuchId,     ///< values: the sort of part ("mix", …), the id
     tooMany,      ///< values: the count, the most allowed
     badColour,    ///< values: the text that is not #rrggbb
+    badDate,      ///< values: the text that is no day of the calendar as YYYY-MM-DD
     overdrawnStock,      ///< values: kind name, mix name, placed, in stock
     mixNotOfKind,        ///< values: kind name, mix name: the stock of the kind has no line for the mix
     gaugeForMillimetres, ///< values: a wire's mm that look like a gauge number
@@ -61,12 +62,15 @@ enum class ProblemCode {
     pinsBeyondRange, ///< values: stem name, kind name, leaves in its pinned and bound tiers, the most asked for
     rangeTwice,      ///< values: kind name
     rangesCollide,   ///< no heights fit all ranges and the numbers of leaves at once
-    mixedTiers,      ///< values: stem name: its tiers have another number of leaves than the other stems'
-    nothingToShare,  ///< there is no stem, or no range
+    mixedTiers, ///< values: stem name, leaves in a tier of it, another stem's name, leaves in a tier of that
+    nothingToShare, ///< there is no stem, or no range
+    beyondExact, ///< values: leaves to share out, kind name, about how many at most, stems as unlike as these,
+                 ///< can be counted in whole numbers, "pairs" where matched pairs were asked for
 };
 
 /// `place` is a path into the plan as its file writes it, such as `stems[2].tiers[4].slots[0].mix`, or
-/// `line 3, column 17` for a text that is no JSON; empty where there is none.
+/// `line 3, column 17` for a text that is no JSON and for a key of the document itself that stands twice; empty
+/// where there is none.
 struct Problem {
     ProblemCode code{};
     std::string place;

@@ -5,13 +5,33 @@
 #include "core/quantity/digits.h"
 
 #include <algorithm>
+#include <chrono>
 #include <set>
+#include <string_view>
 #include <unordered_map>
 #include <unordered_set>
 
 namespace stemwright {
 
 namespace {
+
+/// A day of the Gregorian calendar as YYYY-MM-DD, from the year 1 on.
+bool isDay(std::string_view v) {
+    const auto number = [&](std::size_t from, std::size_t digits) {
+        int value = 0;
+        for (const char c : v.substr(from, digits))
+            value = c >= '0' && c <= '9' && value >= 0 ? value * 10 + (c - '0') : -1;
+        return value;
+    };
+    if (v.size() != 10 || v[4] != '-' || v[7] != '-')
+        return false;
+    const int year = number(0, 4), month = number(5, 2), day = number(8, 2);
+    return year > 0 && month > 0 && day > 0 &&
+           std::chrono::year_month_day(std::chrono::year(year),
+                                       std::chrono::month(static_cast<unsigned>(month)),
+                                       std::chrono::day(static_cast<unsigned>(day)))
+               .ok();
+}
 
 /// Walks the plan in the order of its file and keeps the first problem it meets.
 class PlanInspector : Inspector {
@@ -37,15 +57,8 @@ public:
 
 private:
     void date(const std::string& v, const std::string& place) {
-        if (v.empty())
-            return;
-        const auto digits = [&](std::size_t from, std::size_t n) {
-            return std::all_of(v.begin() + static_cast<std::ptrdiff_t>(from),
-                               v.begin() + static_cast<std::ptrdiff_t>(from + n),
-                               [](char c) { return c >= '0' && c <= '9'; });
-        };
-        if (v.size() != 10 || v[4] != '-' || v[7] != '-' || !digits(0, 4) || !digits(5, 2) || !digits(8, 2))
-            fail(ProblemCode::unknownWord, place, {v.substr(0, 40), "YYYY-MM-DD"});
+        if (!v.empty() && !isDay(v))
+            fail(ProblemCode::badDate, place, {v.substr(0, 40)});
     }
     template <class AnyId>
     bool takeId(std::unordered_set<std::uint32_t>& seen, AnyId id, const std::string& place) {

@@ -136,7 +136,10 @@ Result<Start> numbersOf(const Plan& plan, const HeightsOptions& options) {
     const int perTier = leavesPerTier(*numbers.stems.front());
     for (const Stem* stem : numbers.stems)
         if (leavesPerTier(*stem) != perTier)
-            return Problem{ProblemCode::mixedTiers, "", {stem->name}};
+            return Problem{
+                ProblemCode::mixedTiers,
+                "",
+                {stem->name, text(leavesPerTier(*stem)), numbers.stems.front()->name, text(perTier)}};
     for (const KindRange& range : options.ranges) {
         const Kind* kind = find(plan, range.kind);
         if (!kind)
@@ -265,6 +268,7 @@ Result<Suggestion> heights(const Plan& plan, const HeightsOptions& options) {
         return Problem{ProblemCode::rangesCollide, "", {}};
     Suggestion suggestion;
     suggestion.aim = Aim::heights;
+    suggestion.differenceAsked = options.difference.has_value();
     if (options.difference)
         keepDifference(plan, numbers, *options.difference, *wanted, suggestion);
     suggestion.before = unevennessOf(plan);

@@ -101,6 +101,7 @@ TEST(PlanSchema, BrokenPlansDoNotFollowIt) {
         {"no_colour_id", "$.colours[0]"},
         {"no_format", "$"},
         {"no_length", "$.kinds[0]"},
+        {"no_such_day", "$.date"},
         {"no_version", "$"},
         {"other_format", "$.format"},
         {"pinned_is_a_number", "$.stems[0].tiers[1].slots[0].pinned"},

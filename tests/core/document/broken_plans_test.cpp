@@ -52,7 +52,7 @@ const std::vector<Broken> brokenPlans{
     {"count_negative", ProblemCode::outOfRange, "kinds[0].stock[0].made", {"-2", "0", "1000000"}},
     {"count_of_a_billion", ProblemCode::outOfRange, "kinds[0].stock[0].made", {"1000000000", "0", "1000000"}},
     {"count_with_a_point", ProblemCode::wrongType, "kinds[0].stock[0].made", {"whole number", "3.0"}},
-    {"day_in_words", ProblemCode::unknownWord, "date", {"31 January", "YYYY-MM-DD"}},
+    {"day_in_words", ProblemCode::badDate, "date", {"31 January"}},
     {"empty", ProblemCode::notJson, "line 1, column 1", {""}},
     {"format_is_a_number", ProblemCode::wrongType, "format", {"text", "number"}},
     {"gauge_is_text", ProblemCode::wrongType, "kinds[0].gauge", {"object", "text"}},
@@ -63,7 +63,7 @@ const std::vector<Broken> brokenPlans{
     {"id_negative", ProblemCode::outOfRange, "stems[1].id", {"-2", "1", "4294967294"}},
     {"id_too_large", ProblemCode::outOfRange, "stems[1].id", {"4294967296", "1", "4294967294"}},
     {"id_with_a_point", ProblemCode::wrongType, "stems[1].id", {"whole number", "2.0"}},
-    {"key_twice", ProblemCode::duplicateKey, "", {"title"}},
+    {"key_twice", ProblemCode::duplicateKey, "line 5, column 3", {"title"}},
     {"key_twice_in_a_slot", ProblemCode::duplicateKey, "stems[0].tiers[1].slots[0]", {"mix"}},
     {"key_twice_where_unknown", ProblemCode::duplicateKey, "plans_of_next_year.a[0]", {"x"}},
     {"latin_1", ProblemCode::notUtf8, "line 4, column 20", {}},
@@ -80,6 +80,7 @@ const std::vector<Broken> brokenPlans{
     {"no_colour_id", ProblemCode::missingKey, "colours[0]", {"id"}},
     {"no_format", ProblemCode::notAPlan, "format", {}},
     {"no_length", ProblemCode::missingKey, "kinds[0]", {"length_mm"}},
+    {"no_such_day", ProblemCode::badDate, "date", {"2024-99-99"}},
     {"no_version", ProblemCode::missingKey, "", {"version"}},
     {"not_a_number", ProblemCode::notJson, "line 21, column 19", {"NaN"}},
     {"not_json", ProblemCode::notJson, "line 1, column 1", {"Two"}},
@@ -141,6 +142,17 @@ std::string planWith(const std::string& key, const std::string& value) {
     return R"({"format": "stemplan", "version": 1, ")" + key + "\": " + value + "}";
 }
 
+TEST(BrokenPlans, ADateIsADayOfTheCalendar) {
+    for (const char* day : {"", "2024-02-29", "0001-01-01", "9999-12-31"})
+        EXPECT_TRUE(planFromText(planWith("date", '"' + std::string(day) + '"'))) << day;
+    for (const char* day : {"2024-99-99", "2023-02-29", "1900-02-29", "2024-04-31", "2024-00-10", "2024-01-00",
+                            "0000-01-01", "2024-1-1", "2024/01/01", "-024-01-01", "2024-01-01 "}) {
+        const Result<Plan> plan = planFromText(planWith("date", '"' + std::string(day) + '"'));
+        ASSERT_FALSE(plan) << day;
+        EXPECT_EQ(plan.problem(), (Problem{ProblemCode::badDate, "date", {day}}));
+    }
+}
+
 std::string repeated(const std::string& text, std::size_t times) {
     std::string all;
     for (std::size_t i = 0; i < times; ++i)
@@ -189,7 +201,14 @@ TEST(BrokenPlans, ManyOfAnythingAreNoTrouble) {
     EXPECT_TRUE(planFromText(keys + "}"));
     const Result<Plan> twice = planFromText(keys + ",\"k77\":0}");
     ASSERT_FALSE(twice);
-    EXPECT_EQ(twice.problem(), (Problem{ProblemCode::duplicateKey, "", {"k77"}}));
+    EXPECT_EQ(
+        twice.problem(),
+        (Problem{ProblemCode::duplicateKey, "line 1, column " + std::to_string(keys.size() + 2), {"k77"}}));
+    // Escapes, other depths and texts that look like keys do not mislead.
+    const Result<Plan> odd = planFromText(
+        "{\"a\\u0062\": {\"ab\": \"ab\"},\n \"c\": \"\\\"ab\\\":\", \"format\": \"stemplan\",\n \"ab\" : 2}");
+    ASSERT_FALSE(odd);
+    EXPECT_EQ(odd.problem(), (Problem{ProblemCode::duplicateKey, "line 3, column 2", {"ab"}}));
 
     const Result<Plan> stems = planFromText(planWith("stems", "[" + repeated("{},", many) + "{}]"));
     ASSERT_FALSE(stems);
@@ -205,8 +224,7 @@ bool namesAPlace(const Problem& problem) {
     case ProblemCode::notUtf8:
     case ProblemCode::tooDeep:
         return std::regex_match(problem.place, lineAndColumn);
-    case ProblemCode::missingKey:
-    case ProblemCode::duplicateKey: // of the document itself, which has no name
+    case ProblemCode::missingKey: // of the document itself, which has no name
     case ProblemCode::notAPlan:
         return !problem.place.empty() || !problem.values.empty() || problem.code == ProblemCode::notAPlan;
     default:

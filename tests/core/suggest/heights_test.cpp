@@ -222,6 +222,17 @@ TEST(Heights, PinsThatContradictARangeAreSaid) {
               ProblemCode::rangeTwice);
 }
 
+TEST(Heights, StemsOfUnlikeTiersAreNamedWithTheirLeaves) {
+    Plan plan = test::smallBoard();
+    plan.stems[2].arrangement = Arrangement::whorled;
+    plan.stems[2].whorl = 4;
+    const HeightsOptions options{{{KindId{1}, 0, 12, {}}}};
+    EXPECT_EQ(heights(plan, options).problem(),
+              (Problem{ProblemCode::mixedTiers, "", {"Stem 3", "4", "Stem 1", "2"}}));
+    plan.stems[2].locked = true;
+    EXPECT_TRUE(heights(plan, options));
+}
+
 TEST(Heights, UsualRangesCanBeMet) {
     for (std::uint32_t seed = 0; seed < 40; ++seed) {
         Plan plan = test::randomBoard(seed, 2 + static_cast<int>(seed % 9), 12, 4);
