@@ -129,7 +129,7 @@ std::vector<StemChange> stemChanges(const BeforeAfter& plans) {
         const StemFigures was = known ? *known : StemFigures{};
         StemChange change;
         change.stem = stem.id;
-        change.name = text(stem.name);
+        change.name = lineText(stem.name);
         change.height =
             beforeAfterText(known ? sizeText(was.height, units) : tr("new"), sizeText(now.height, units));
         change.leaves = beforeAfterText(countText(was.leaves), countText(now.leaves));
@@ -156,16 +156,18 @@ std::string suggestionJson(const BeforeAfter& plans, const Suggestion& s, double
                                {"unmatched_pairs_bound", s.unmatchedBound},
                                {"inversions_before", s.inversionsBefore},
                                {"inversions_after", s.inversionsAfter},
-                               {"inversions_bound", s.inversionsBound},
-                               {"close_in_height_before", s.closeBefore},
-                               {"close_in_height_after", s.closeAfter},
-                               {"close_in_height_bound", s.closeBound},
-                               {"moved", s.moved},
-                               {"filled", s.filled}};
+                               {"inversions_bound", s.inversionsBound}};
+    if (s.differenceAsked) {
+        out["close_in_height_before"] = s.closeBefore;
+        out["close_in_height_after"] = s.closeAfter;
+        out["close_in_height_bound"] = s.closeBound;
+    }
+    out["moved"] = s.moved;
+    out["filled"] = s.filled;
     nlohmann::ordered_json& shortages = out["empty_places"] = nlohmann::ordered_json::array();
     for (const Shortage& shortage : s.shortages)
         shortages.push_back(
-            {{"kind", nameText(plans.after, shortage.kind).toStdString()}, {"places", shortage.emptySlots}});
+            {{"kind", find(plans.after, shortage.kind)->name}, {"places", shortage.emptySlots}});
     nlohmann::ordered_json& stems = out["stems"] = nlohmann::ordered_json::array();
     for (const Stem& stem : plans.after.stems) {
         const StemFigures& now = *figuresOf(plans.figuresAfter, stem.id);

@@ -269,7 +269,7 @@ Suggestion order(const Plan& plan, const OrderOptions& options) {
     suggestion.unmatchedAfter = unmatchedPairsOf(after);
     suggestion.inversionsAfter = inversionsOf(after);
     suggestion.unmatchedBound = suggestion.unmatchedAfter - static_cast<int>(missed.unmatched);
-    suggestion.inversionsBound = suggestion.inversionsAfter - static_cast<int>(missed.inversions);
+    suggestion.inversionsBound = suggestion.inversionsAfter - missed.inversions;
     suggestion.stopped = budget.ended();
     suggestion.steps = budget.steps();
     return suggestion;

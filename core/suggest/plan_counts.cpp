@@ -89,9 +89,9 @@ int fillableSlots(const Plan& plan) {
     return fillable;
 }
 
-int inversionsOf(const Plan& plan) {
+std::int64_t inversionsOf(const Plan& plan) {
     const Lines lines(plan);
-    int count = 0;
+    std::int64_t count = 0;
     for (const Stem& stem : plan.stems) {
         std::vector<int> above(lines.count, 0);
         for (const Tier& tier : stem.tiers) {

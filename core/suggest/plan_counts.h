@@ -2,6 +2,8 @@
 
 #include "core/plan/plan.h"
 
+#include <cstdint>
+
 namespace stemwright {
 
 // Counts over a whole plan by which suggestions are measured. Each is what core/figures or its findings report.
@@ -13,7 +15,7 @@ double unevennessOf(const Plan& plan);
 int unmatchedPairsOf(const Plan& plan);
 
 /// Leaves above another of their kind, in another tier, that comes before them in the kind's stock.
-int inversionsOf(const Plan& plan);
+std::int64_t inversionsOf(const Plan& plan);
 
 /// Empty slots that name a kind and may be filled, as far as the tray has leaves of that kind.
 int fillableSlots(const Plan& plan);

@@ -20,8 +20,14 @@ struct Scale {
     bool second = true; ///< false on boards too large for both to fit the numbers
 
     /// With room for sums that are `room` times a whole answer's cost. Nothing where even the first wish alone
-    /// does not fit: beyond tens of thousands of leaves of one kind.
+    /// does not fit: see spread.h for how many leaves that is.
     static std::optional<Scale> of(const Shares& shares, Cost greatestSecond, Cost room = 1);
+
+    /// What every sum must stay below so that it can be counted in a Cost, with room to spare.
+    static constexpr double greatestCost = 1e18;
+    /// The greatest cost of the first wish that a whole answer can have: no stem is off by more than its
+    /// leaves, in either direction.
+    static double greatestFirst(const Shares& shares);
 
     double unevenness(Cost cost) const {
         return static_cast<double>(cost / weight) / (static_cast<double>(leaves) * static_cast<double>(leaves));
@@ -84,16 +90,20 @@ private:
     std::vector<int> placed_;
 };
 
-inline std::optional<Scale> Scale::of(const Shares& shares, Cost greatestSecond, Cost room) {
-    Scale scale;
-    scale.leaves = std::max(1, shares.total);
-    // The greatest cost a whole answer can have: no stem is off by more than its leaves, in either direction.
+inline double Scale::greatestFirst(const Shares& shares) {
     double most = 0;
     for (int n : shares.leaves)
         most += 2.0 * n * n;
-    most *= static_cast<double>(scale.leaves) * static_cast<double>(scale.leaves);
+    const double leaves = std::max(1, shares.total);
+    return most * leaves * leaves;
+}
+
+inline std::optional<Scale> Scale::of(const Shares& shares, Cost greatestSecond, Cost room) {
+    Scale scale;
+    scale.leaves = std::max(1, shares.total);
+    const double most = greatestFirst(shares);
     // Paths may add a few of them up.
-    const double greatest = 1e18 / static_cast<double>(room);
+    const double greatest = greatestCost / static_cast<double>(room);
     scale.weight = greatestSecond + 1;
     if (most * static_cast<double>(scale.weight) + static_cast<double>(greatestSecond) > greatest) {
         scale.weight = 1;

@@ -7,6 +7,7 @@
 #include "core/suggest/plan_counts.h"
 
 #include <algorithm>
+#include <cmath>
 #include <numeric>
 
 namespace stemwright {
@@ -91,8 +92,18 @@ bool within(const PlacedRange& range, const std::vector<int>& placed) {
     return true;
 }
 
-std::optional<Problem> tooLarge(const Shares& shares) {
-    return Problem{ProblemCode::tooMany, "", {std::to_string(shares.total), "100000"}};
+/// Costs grow with the fourth power of the leaves where stems keep their proportions, the room that pairs need
+/// with the first, so the root says how many could be counted: to two digits, downward.
+Problem beyondExact(const Plan& plan, const Shares& shares, bool pairs) {
+    const double room = pairs ? static_cast<double>(MatchedShares::room(shares)) : 1;
+    const double part =
+        std::pow(Scale::greatestCost / (Scale::greatestFirst(shares) * room), pairs ? 1.0 / 5 : 1.0 / 4);
+    const double most = part * shares.total;
+    const double digit = std::pow(10, std::floor(std::log10(most)) - 1);
+    return {ProblemCode::beyondExact,
+            "",
+            {std::to_string(shares.total), find(plan, shares.kind)->name,
+             std::to_string(std::lround(std::floor(most / digit) * digit)), pairs ? "pairs" : ""}};
 }
 
 /// One kind's answer: its share of the pot's figures, and the leaves.
@@ -176,7 +187,7 @@ Result<Suggestion> spread(const Plan& plan, const SpreadOptions& options) {
         const auto solve = options.matchedPairs ? solveMatched : solveEven;
         const auto answer = solve(shares, options.trayUse, random ? &whim : nullptr, budget);
         if (!answer)
-            return *tooLarge(shares);
+            return beyondExact(plan, shares, options.matchedPairs);
         suggestion.after += answer->found;
         suggestion.bound += answer->bound;
         suggestion.proved &= answer->proved;
@@ -190,8 +201,11 @@ Result<Suggestion> spread(const Plan& plan, const SpreadOptions& options) {
     for (const Change& change : changes)
         (change.now.mix ? suggestion.moved : suggestion.filled) += 1;
     suggestion.edits.edits = exchanges(std::move(changes));
+    const Plan after = taken(plan, suggestion);
     suggestion.unmatchedBefore = unmatchedPairsOf(plan);
-    suggestion.unmatchedAfter = suggestion.unmatchedBound = unmatchedPairsOf(taken(plan, suggestion));
+    suggestion.unmatchedAfter = suggestion.unmatchedBound = unmatchedPairsOf(after);
+    suggestion.inversionsBefore = inversionsOf(plan);
+    suggestion.inversionsAfter = inversionsOf(after);
     if (options.matchedPairs)
         suggestion.unmatchedBound -= pairsMissed;
     else

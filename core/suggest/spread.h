@@ -45,8 +45,12 @@ struct SpreadOptions {
 /// more); filling empty slots can raise the figure. Stems are taken by their ids, so their order in the file
 /// plays no part.
 ///
-/// tooMany (values: leaves, the most that can be counted exactly) where a kind has too many leaves for whole
-/// numbers to hold the figures: beyond some hundred thousand.
+/// beyondExact where a kind has too many leaves for 64-bit whole numbers to hold every sum. With M leaves
+/// shared over stems of n leaves each, 2 Σn² M² must stay within 10¹⁸, which on S stems alike is M ≤ (S · 5 ·
+/// 10¹⁷)^¼: some 26 000 leaves on one stem, 49 000 on 12, 100 000 on 200. Matched pairs need about 3 M times
+/// that room: M ≤ (S · 1.6 · 10¹⁷)^⅕, some 2 700 leaves on one stem, 4 500 on 12, 8 000 on 200. The value says
+/// about how many it is for the plan's own proportions. The suggestions that spread (start.h) are bound by the
+/// same.
 Result<Suggestion> spread(const Plan& plan, const SpreadOptions& options = {});
 
 /// What spread would reach, without the way there.

@@ -31,6 +31,7 @@ public:
         whole_.steps += part.steps;
         whole_.moved += part.moved;
         whole_.filled += part.filled;
+        whole_.differenceAsked |= part.differenceAsked;
         whole_.closeBefore += part.closeBefore;
         whole_.closeAfter += part.closeAfter;
         whole_.closeBound += part.closeBound;

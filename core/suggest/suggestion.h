@@ -63,11 +63,13 @@ struct Suggestion {
     int unmatchedBefore = 0;
     int unmatchedAfter = 0;
     int unmatchedBound = 0;
-    /// Inversions of the whole plan; only where order was asked for.
-    int inversionsBefore = 0;
-    int inversionsAfter = 0;
-    int inversionsBound = 0;
-    /// Neighbours in height closer than the difference asked for; only where one was.
+    /// Inversions of the whole plan; by placeInPot, which moves no leaf, not counted. The bound is 0 where
+    /// order was not asked for.
+    std::int64_t inversionsBefore = 0;
+    std::int64_t inversionsAfter = 0;
+    std::int64_t inversionsBound = 0;
+    /// Neighbours in height closer than the difference asked for, where one was.
+    bool differenceAsked = false;
     int closeBefore = 0;
     int closeAfter = 0;
     int closeBound = 0;

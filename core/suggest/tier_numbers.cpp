@@ -74,8 +74,8 @@ double orderAmongAlike(StemId id) {
 }
 
 std::vector<double> TierNumbers::targets() const {
-    const int all =
-        std::accumulate(total.begin(), total.end(), std::accumulate(others.begin(), others.end(), 0));
+    const double all =
+        std::accumulate(total.begin(), total.end(), std::accumulate(others.begin(), others.end(), 0.0));
     double low = 0, high = 0;
     for (int r = 0; r < rows(); ++r) {
         low += others[index(r)];

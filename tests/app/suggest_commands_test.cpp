@@ -100,6 +100,31 @@ TEST_F(SuggestCommandsTest, SpreadWritesTheLeastUnevennessAndSaysSo) {
         EXPECT_NE(said.out.find(word), std::string::npos) << word << " in " << said.out;
 }
 
+TEST_F(SuggestCommandsTest, SpreadCountsTheOrderAndOnlyWhatWasAskedFor) {
+    const Plan plan = test::smallBoard();
+    const auto said = nlohmann::json::parse(run(QStringLiteral("spread --json"), plan).out);
+    EXPECT_EQ(said["inversions_before"], inversionsOf(plan));
+    EXPECT_GT(said["inversions_before"], 0);
+    EXPECT_EQ(said["inversions_after"], inversionsOf(written()));
+    EXPECT_FALSE(said.contains("close_in_height_before")) << "no difference was asked for";
+    EXPECT_NE(run(QStringLiteral("spread"), plan).out.find("against the colour order 2"), std::string::npos);
+}
+
+// The sentence names the leaves and a number that is one: no limit of the program's is meant.
+TEST_F(SuggestCommandsTest, MoreLeavesThanCanBeCountedAreSaid) {
+    Plan plan = bare();
+    for (StockLine& line : plan.kinds[0].stock)
+        line.made = 10'000;
+    plan.kinds.resize(1, plan.kinds[0]);
+    for (Stem& stem : plan.stems)
+        for (int i = 0; i < 600; ++i)
+            stem.tiers.push_back(newTier(stem, nullptr, KindId{1}));
+    expectUnusable(run(QStringLiteral("spread --matched-pairs"), plan),
+                   {"4800 leaves of Small", "about 3", "without matched pairs"});
+    expectUnusable(run(QStringLiteral("heights --range Small=1200-1200 --fill --matched-pairs"), plan),
+                   {"leaves of Small"});
+}
+
 TEST_F(SuggestCommandsTest, TheSameInputAndSeedGiveTheSameBytes) {
     const Plan plan = test::randomBoard(8, 6, 8, 4);
     for (const char* words :

@@ -53,7 +53,7 @@ std::pair<int, int> leastOf(Plan plan, bool pairsFirst) {
     do {
         for (std::size_t i = 0; i < open.size(); ++i)
             open[i]->leaf.mix = leaves[i];
-        const int unmatched = unmatchedPairsOf(plan), inversions = inversionsOf(plan);
+        const int unmatched = unmatchedPairsOf(plan), inversions = static_cast<int>(inversionsOf(plan));
         least =
             std::min(least, pairsFirst ? std::pair(unmatched, inversions) : std::pair(inversions, unmatched));
     } while (std::next_permutation(leaves.begin(), leaves.end()));
@@ -85,7 +85,7 @@ TEST(Order, IsNeverBeatenOnSmallStems) {
             const Suggestion suggestion = order(plan, options);
             const Plan after = taken(plan, suggestion);
             ASSERT_FALSE(firstProblem(after));
-            const int unmatched = unmatchedPairsOf(after), inversions = inversionsOf(after);
+            const int unmatched = unmatchedPairsOf(after), inversions = static_cast<int>(inversionsOf(after));
             ASSERT_EQ(pairsFirst ? std::pair(unmatched, inversions) : std::pair(inversions, unmatched),
                       leastOf(plan, pairsFirst))
                 << round;
