@@ -261,10 +261,12 @@ QString formulaText(FigureName figure) {
         return tr("The leaves to make, times the wire cut for one, and so much more to spare; then to whole "
                   "spools.");
     case FigureName::buyWrap:
-        return tr("What to cut for every stem that is not bound yet. A stem is bound in one piece, so the "
-                  "pieces are shared out over the fewest skeins, spools or rolls.");
+        return tr(
+            "What to cut for every stem whose pieces are not cut yet. A stem is bound in one piece, so the "
+            "pieces are shared out over the fewest skeins, spools or rolls.");
     case FigureName::buyBars:
-        return tr("Stakes and cores of this wire, each rounded up to a whole millimetre, cut from the fewest "
+        return tr("Stakes and cores of this wire for every stem whose pieces are not cut yet, each rounded up "
+                  "to a whole millimetre, cut from the fewest "
                   "lengths on sale, and of those plans the one with the least waste.");
     case FigureName::buyClay:
         return tr("The pot's shape filled to the clay's depth, times its density; then to whole packs.");
@@ -313,7 +315,7 @@ QString sourceText(SourceName source) {
     case SourceName::cuttingProof:
         return tr("exact search below a bound by column generation (Gilmore and Gomory 1961, from memory)");
     case SourceName::gravityNorm:
-        return tr("standard gravity 9.80665 m/s², ISO 80000-3");
+        return tr("standard gravity %1 m/s², ISO 80000-3").arg(gravity, 0, 'f', 5);
     }
     return {};
 }

@@ -35,7 +35,7 @@ QString wrapNamed(const Plan& plan, std::size_t index) {
     if (index >= plan.binding.wraps.size())
         return {};
     const Wrap& wrap = plan.binding.wraps[index];
-    return wrap.name.empty() ? wrapText(wrap.with) : text(wrap.name);
+    return wrap.name.empty() ? wrapText(wrap.with) : lineText(wrap.name);
 }
 
 QString lineNamed(const Plan& plan, const Figures& figures, std::size_t index) {
@@ -209,7 +209,7 @@ QString figureTitle(const Plan& plan, const Figures& figures, const Supplies& ne
     const QString name = figureName(ref.figure);
     const auto of = [&](const QString& part) { return part.isEmpty() ? name : tr("%1: %2").arg(name, part); };
     const auto colour = [&] {
-        return ref.index < plan.colours.size() ? text(plan.colours[ref.index].name) : QString();
+        return ref.index < plan.colours.size() ? lineText(plan.colours[ref.index].name) : QString();
     };
     switch (ref.figure) {
     case FigureName::held:
@@ -228,7 +228,7 @@ QString figureTitle(const Plan& plan, const Figures& figures, const Supplies& ne
     case FigureName::buyBeads:
         if (ref.index < needs.beads.size())
             if (const Colour* found = find(plan, needs.beads[ref.index].colour))
-                return of(tr("%1 %2").arg(text(found->name), text(needs.beads[ref.index].size)));
+                return of(tr("%1 %2").arg(lineText(found->name), lineText(needs.beads[ref.index].size)));
         return name;
     case FigureName::buyLeafWire:
         if (ref.index < needs.leafWire.size())

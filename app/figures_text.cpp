@@ -114,7 +114,7 @@ QString suppliesText(const Plan& plan, const Supplies& needs) {
 QString figuresText(const Plan& plan, const Figures& figures) {
     const Units& units = plan.units;
     const PotFigures& pot = figures.pot;
-    QString out = text(plan.about.title) + QLatin1Char('\n') + QLatin1Char('\n');
+    QString out = lineText(plan.about.title) + QLatin1Char('\n') + QLatin1Char('\n');
 
     QStringList head{tr("stem"),  tr("height"), tr("tiers"), tr("leaves"), tr("uneven"),   tr("drift"),
                      tr("wires"), tr("foot"),   tr("mass"),  tr("hold"),   tr("leaf wire")};
@@ -156,7 +156,7 @@ QString figuresText(const Plan& plan, const Figures& figures) {
         all.push_back(
             {tr("%1, to cut").arg(wrapHead(plan.binding.wraps[i])), cutText(pot.wraps[i].toCut, units)});
     for (std::size_t i = 0; i < plan.colours.size(); ++i)
-        all.push_back({tr("beads, %1").arg(text(plan.colours[i].name)),
+        all.push_back({tr("beads, %1").arg(lineText(plan.colours[i].name)),
                        tr("%1 on stems, %2 in all").arg(countText(pot.beads[i]), countText(pot.allBeads[i]))});
     out += table(all) + QLatin1Char('\n');
     out += suppliesText(plan, supplies(plan, figures)) + QLatin1Char('\n') +
@@ -210,6 +210,7 @@ Json barsJson(const std::vector<BarSupply>& bars) {
                         {"length_mm", mm(bar.length)},
                         {"bars", bar.cutting.barCount},
                         {"cutting", cutsJson(bar.cutting)},
+                        {"buy", buyJson(bar.buy)},
                         {"pieces", std::move(pieces)}});
     }
     return list;

@@ -80,7 +80,7 @@ private:
         QString what, which, count;
         Length length;
         Mass mass;
-        int packs = 0;
+        std::int64_t packs = 0;
         Length soldLength;
         Mass soldMass;
         double cost = 0;
@@ -133,7 +133,7 @@ private:
     void beads() {
         for (const BeadSupply& bead : needs_.beads) {
             const Colour* colour = find(plan_, bead.colour);
-            row_ = Row(tr("beads"), tr("%1 %2").arg(text(colour->name), text(bead.size)),
+            row_ = Row(tr("beads"), tr("%1 %2").arg(lineText(colour->name), lineText(bead.size)),
                        QString::number(bead.withSpare));
             row_.length = bead.strung;
             row_.mass = bead.mass;

@@ -8,21 +8,28 @@
 #include <QStringList>
 
 #include <algorithm>
+#include <cstdint>
+#include <limits>
 #include <map>
 
 namespace stemwright {
 
 namespace {
 
-QString tr(const char* source, int count = -1) {
-    return QCoreApplication::translate("SupplyLines", source, nullptr, count);
+QString tr(const char* source, std::int64_t count = -1) {
+    // Qt counts in ints; what is more is of the same form in every language that has one for so many.
+    constexpr int most = std::numeric_limits<int>::max();
+    if (count <= most)
+        return QCoreApplication::translate("SupplyLines", source, nullptr, static_cast<int>(count));
+    return QCoreApplication::translate("SupplyLines", source, nullptr, most)
+        .replace(QString::number(most), countText(count));
 }
 
 QString money(double cost) {
     return QLocale().toString(cost, 'f', 2);
 }
 
-QString packsOf(WrapWith with, int packs) {
+QString packsOf(WrapWith with, std::int64_t packs) {
     if (packs <= 0)
         return {};
     switch (with) {
@@ -109,7 +116,7 @@ private:
             const BeadSupply& bead = needs_.beads[i];
             const QString weighed = bead.mass > Mass{} ? massText(bead.mass, units_) : QString();
             line(FigureName::buyBeads, i,
-                 tr("%1 %2").arg(text(find(plan_, bead.colour)->name), text(bead.size)),
+                 tr("%1 %2").arg(lineText(find(plan_, bead.colour)->name), lineText(bead.size)),
                  joined(joined(countText(bead.withSpare), weighed),
                         bead.buy.packs > 0 ? tr("%n packet(s)", bead.buy.packs) : QString(), bead.buy.cost),
                  true);
@@ -192,7 +199,7 @@ std::vector<SupplyLine> supplyLines(const Plan& plan, const Supplies& needs) {
 
 QString wrapName(const Wrap& wrap) {
     if (!wrap.name.empty())
-        return text(wrap.name);
+        return lineText(wrap.name);
     switch (wrap.with) {
     case WrapWith::wire:
         return tr("Binding wire %1").arg(wireText(wrap.width, wrap.gauge));

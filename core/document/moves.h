@@ -9,7 +9,8 @@
 namespace stemwright {
 
 // What a maker's hand does, as edits: pure functions from a plan and a gesture to the one edit that it means,
-// or the problem that forbids it. A hand, like a suggestion, leaves alone what is pinned, locked or bound.
+// or the problem that forbids it. A hand, like a suggestion, leaves alone what is pinned or locked. What is
+// bound it may take up again: bound_tiers.h says which edits undo work at the bench, for the window to ask.
 //
 // Where tiers come into a stem, or leave one, whose tiers alternate as its arrangement says, those below are
 // turned again in the same edit so that they still do. A stem with any deliberate turn keeps all its turns.

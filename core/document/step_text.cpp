@@ -46,12 +46,9 @@ std::string toCut(const Plan& plan, const Stem& stem, const StemFigures& figures
                    words.word(SheetWord::cardTook, {words.wrap(plan.binding.wraps[i]), words.cut(took)});
         else if (figures.wraps[i].toCut > Length{})
             list(words.wrap(plan.binding.wraps[i]), figures.wraps[i].toCut);
-    if (stem.core) {
-        Length length = stem.tail;
-        for (std::size_t i = 0; i + 1 < stem.tiers.size(); ++i)
-            length += spacingBelow(stem, stem.tiers[i]);
-        list(words.word(SheetWord::cardCore, {words.wire(stem.core->diameter, stem.core->gauge)}), length);
-    }
+    if (stem.core)
+        list(words.word(SheetWord::cardCore, {words.wire(stem.core->diameter, stem.core->gauge)}),
+             lengthOfStem(stem));
     const Stake& stake = plan.pot.stake;
     list(words.word(SheetWord::cardStakeWire, {words.wire(stake.diameter, stake.gauge)}),
          stakeLength(plan.pot));

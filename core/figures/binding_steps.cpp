@@ -1,7 +1,6 @@
 #include "core/figures/binding_steps.h"
 
-#include "core/figures/bundle.h"
-#include "core/figures/height.h"
+#include "core/figures/stretches.h"
 #include "core/figures/wrap.h"
 
 #include <algorithm>
@@ -11,20 +10,18 @@ namespace stemwright {
 
 namespace {
 
-/// The stretches below each tier, or that of the tail alone.
 std::vector<Stretch> stretchesOf(const Plan& plan, const Stem& stem) {
     std::vector<Stretch> out;
-    Bundle bundle;
-    for (std::size_t i = 0; i < stem.tiers.size(); ++i) {
-        for (const Slot& slot : stem.tiers[i].slots)
-            if (const Kind* kind = slot.filled() ? find(plan, slot.leaf.kind) : nullptr)
-                bundle.add(kind->wiresAtBase, kind->wireDiameter);
-        const bool last = i + 1 == stem.tiers.size();
-        out.push_back({last ? stem.tail : spacingBelow(stem, stem.tiers[i]), bundle.diameter(stem.core)});
-    }
-    if (stem.tiers.empty())
-        out.push_back({stem.tail, bundle.diameter(stem.core)});
+    stretchesOf(stem, out, [&](Bundle& bundle, std::size_t, const Slot& slot) {
+        if (const Kind* kind = find(plan, slot.leaf.kind))
+            bundle.add(kind->wiresAtBase, kind->wireDiameter);
+    });
     return out;
+}
+
+/// The steps before the first tier stand as done once any tier is bound.
+bool begun(const Stem& stem) {
+    return std::any_of(stem.tiers.begin(), stem.tiers.end(), [](const Tier& t) { return t.progress.bound; });
 }
 
 } // namespace
@@ -79,9 +76,7 @@ std::vector<BindingStep> bindingSteps(const Plan& plan, const Stem& stem) {
         used[0] = whole[0].used;
         add(BindingStepCode::finish).used = used;
     }
-    Length length;
-    for (const Stretch& stretch : stretches)
-        length += stretch.along;
+    const Length length = lengthOfStem(stem);
     for (std::size_t w = 1; w < whole.size(); ++w) {
         used[w] = whole[w].used;
         BindingStep& cover = add(BindingStepCode::cover);
@@ -92,9 +87,13 @@ std::vector<BindingStep> bindingSteps(const Plan& plan, const Stem& stem) {
     return steps;
 }
 
+bool isStillToCut(const Stem& stem) {
+    const bool hasSteps = !stem.tiers.empty() || stem.core;
+    return hasSteps && stem.bench.steps == 0 && !begun(stem);
+}
+
 std::size_t stepNow(const Stem& stem, const std::vector<BindingStep>& steps) {
-    const bool begun =
-        std::any_of(stem.tiers.begin(), stem.tiers.end(), [](const Tier& t) { return t.progress.bound; });
+    const bool firstAreDone = begun(stem);
     int others = 0;
     bool tiersBegin = false;
     for (std::size_t i = 0; i < steps.size(); ++i) {
@@ -105,7 +104,7 @@ std::size_t stepNow(const Stem& stem, const std::vector<BindingStep>& steps) {
             continue;
         }
         const bool first = !tiersBegin && !stem.tiers.empty();
-        if (++others > stem.bench.steps && !(first && begun))
+        if (++others > stem.bench.steps && !(first && firstAreDone))
             return i;
     }
     return steps.size();

@@ -34,6 +34,11 @@ struct BindingStep {
 /// without leaves wires takes no wrap and has steps for its tiers alone; one without tiers and core has none.
 std::vector<BindingStep> bindingSteps(const Plan& plan, const Stem& stem);
 
+/// Whether what is bound around a stem and what stiffens it is still on its spool: every wrap, the core and the
+/// stake are cut in the first step (BindingStepCode::cut), whatever is done with them later. False for a stem
+/// that has no steps.
+bool isStillToCut(const Stem& stem);
+
 /// How far the work on the stem is: the place in `steps`, which must be the stem's own, of the first that is
 /// not done; their number when all are. A tier's step is done when the tier is bound. Of the others so many are
 /// done as Stem::bench counts, those before the first tier also once any tier is bound, and none after a tier

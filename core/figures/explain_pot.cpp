@@ -61,7 +61,7 @@ void purchase(std::vector<Input>& out, const Purchase& bought, double sold, doub
     if (sold > 0)
         put(out, Term::sold, unit, sold);
     if (bought.packs > 0)
-        put(out, Term::packs, TermUnit::count, bought.packs);
+        put(out, Term::packs, TermUnit::count, static_cast<double>(bought.packs));
     if (bought.cost > 0)
         put(out, Term::price, TermUnit::money, price);
 }

@@ -49,7 +49,7 @@ struct PotFigures {
     int stems = 0;
     int slots = 0;
     int leaves = 0; ///< on stems
-    int inTray = 0;
+    std::int64_t inTray = 0;
     double unevenness = 0; ///< sum over the stems
     /// Mean of the stems' drifts, each weighted by its beads; 0 for a board without leaves.
     double drift = 0;
@@ -65,7 +65,7 @@ struct PotFigures {
     std::vector<std::int64_t> allBeads; ///< of all stock, by colour
     Length leafWire;                    ///< of the leaves on stems
     Length allLeafWire;                 ///< of all stock
-    int toMake = 0;                     ///< leaves that are not made yet: stillToMake() of core/plan/making.h
+    std::int64_t toMake = 0;            ///< leaves that are not made yet: stillToMake() of core/plan/making.h
     std::vector<WrapFigures> wraps;     ///< sums over the stems, by wrap
     Mass mass;                          ///< of the stems above the clay
 };
@@ -95,8 +95,8 @@ struct WhatIf {
     double potDriftBefore = 0, potDriftAfter = 0;
     double potUnevennessBefore = 0, potUnevennessAfter = 0;
     Length shortestBefore, shortestAfter, tallestBefore, tallestAfter;
-    int inversionsBefore = 0, inversionsAfter = 0; ///< of all stems together
-    int unmatchedBefore = 0, unmatchedAfter = 0;   ///< likewise, pairs
+    std::int64_t inversionsBefore = 0, inversionsAfter = 0; ///< of all stems together
+    std::int64_t unmatchedBefore = 0, unmatchedAfter = 0;   ///< likewise, pairs
 };
 
 /// Keeps the figures of a plan that changes by edits, and answers what an edit would do, at the cost of what it

@@ -8,10 +8,9 @@
 #include "core/figures/pot_shape.h"
 #include "core/figures/remedies.h"
 #include "core/plan/lookup.h"
+#include "core/quantity/digits.h"
 
 #include <algorithm>
-#include <array>
-#include <charconv>
 #include <cmath>
 #include <concepts>
 #include <unordered_map>
@@ -22,14 +21,6 @@ namespace {
 
 std::string text(std::integral auto v) {
     return std::to_string(v);
-}
-
-/// With one decimal and a point, whatever the place's habits are: the app words it.
-std::string oneDecimal(double v) {
-    std::array<char, 40> buffer{};
-    const auto [end, error] = std::to_chars(buffer.data(), buffer.data() + buffer.size(),
-                                            std::round(v * 10) / 10 + 0.0, std::chars_format::fixed, 1);
-    return error == std::errc() ? std::string(buffer.data(), end) : std::string("?");
 }
 
 class Noticer {
@@ -194,7 +185,7 @@ private:
             const auto it = waiting.find(kind.id);
             if (it == waiting.end())
                 continue;
-            int left = 0;
+            std::int64_t left = 0;
             for (const TrayLine& line : figures_.lines)
                 if (line.leaf.kind == kind.id)
                     left += line.left();

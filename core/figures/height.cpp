@@ -16,6 +16,13 @@ Length spacingBelow(const StemForm& form, const Tier& tier) {
     return tier.spacing.value_or(form.spacing);
 }
 
+Length lengthOfStem(const Stem& stem) {
+    Length length = stem.tail;
+    for (std::size_t i = 0; i + 1 < stem.tiers.size(); ++i)
+        length += spacingBelow(stem, stem.tiers[i]);
+    return length;
+}
+
 Length heightOf(const Stem& stem, std::span<const Length> reach, Length plantingDepth) {
     Length joint = stem.tail - plantingDepth;
     Length highest = std::max(joint, Length{});

@@ -14,6 +14,10 @@ Length reachAbove(const KindForm& kind);
 /// From a tier down to the next: its own spacing or the stem's. The last tier's is never asked for.
 Length spacingBelow(const StemForm& form, const Tier& tier);
 
+/// Along the stem from its foot to its topmost joint: the tail and the spacings. That of the tail without
+/// tiers.
+Length lengthOfStem(const Stem& stem);
+
 /// From the clay line to the highest point of a stem that stands straight up, whatever its pose. The joints of
 /// the tiers stand at tail − planting depth and, upward, the spacings; the highest point is the highest joint
 /// plus reach of all tiers, mostly the tip's, but a long leaf below may stand higher. `reach` has a tier's

@@ -31,11 +31,8 @@ HoldFigures holdFigures(const Stem& stem, const Plan& plan, const PlanTables& ta
     const std::size_t count = stem.tiers.size();
     if (count == 0)
         return out;
-    double whole = inMillimetres(stem.tail);
-    for (std::size_t i = 0; i + 1 < count; ++i)
-        whole += inMillimetres(spacingBelow(stem, stem.tiers[i]));
     // Weight a millimetre of what runs along the stem, N/mm.
-    double along = bindingGramsPerMillimetre(plan, wraps, whole) * newtonsPerGram;
+    double along = bindingGramsPerMillimetre(plan, wraps, inMillimetres(lengthOfStem(stem))) * newtonsPerGram;
     double bending = 0; // E·I where we are
     if (stem.core) {
         const MetalFigures metal = figuresOf(plan, metalNameOf(*stem.core));

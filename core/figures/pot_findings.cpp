@@ -4,9 +4,9 @@
 #include "core/figures/pot_shape.h"
 #include "core/figures/touching.h"
 #include "core/quantity/circle_packing.h"
+#include "core/quantity/digits.h"
 
 #include <algorithm>
-#include <charconv>
 #include <cmath>
 #include <map>
 #include <numbers>
@@ -15,13 +15,6 @@
 namespace stemwright {
 
 namespace {
-
-std::string oneDecimal(double v) {
-    char buffer[40];
-    const auto [end, error] = std::to_chars(buffer, buffer + sizeof buffer, std::round(v * 10) / 10 + 0.0,
-                                            std::chars_format::fixed, 1);
-    return error == std::errc() ? std::string(buffer, end) : std::string("?");
-}
 
 /// The touches of two stems.
 struct Meeting {
@@ -48,12 +41,8 @@ double acrossForStakes(const Pot& pot, int count, double stake) {
 /// From the clay to the highest tier of any stem, without what leaves reach beyond.
 Length tallestStem(const Plan& plan) {
     Length tallest;
-    for (const Stem& stem : plan.stems) {
-        Length high = stem.tail - plan.pot.plantingDepth;
-        for (std::size_t t = 0; t + 1 < stem.tiers.size(); ++t)
-            high += spacingBelow(stem, stem.tiers[t]);
-        tallest = std::max(tallest, high);
-    }
+    for (const Stem& stem : plan.stems)
+        tallest = std::max(tallest, lengthOfStem(stem) - plan.pot.plantingDepth);
     return tallest;
 }
 

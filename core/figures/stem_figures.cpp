@@ -1,9 +1,8 @@
 #include "core/figures/stem_figures.h"
 
 #include "core/figures/arrangement.h"
-
-#include "core/figures/bundle.h"
 #include "core/figures/height.h"
+#include "core/figures/stretches.h"
 
 #include <algorithm>
 
@@ -63,23 +62,12 @@ void StemReckoner::countLeaves(const Stem& stem, const PlanTables& tables, StemF
 
 void StemReckoner::measure(const Stem& stem, const Plan& plan, const PlanTables& tables, StemFigures& out) {
     reach_.assign(stem.tiers.size(), Length{});
-    stretches_.clear();
-    Bundle bundle;
-    for (std::size_t i = 0; i < stem.tiers.size(); ++i) {
-        for (const Slot& slot : stem.tiers[i].slots) {
-            if (!slot.filled())
-                continue;
-            const auto& kind = tables.kinds()[static_cast<std::size_t>(tables.kindOf(slot.leaf.kind))];
-            bundle.add(kind.wiresAtBase, kind.wireDiameter);
-            reach_[i] = std::max(reach_[i], kind.reach);
-        }
-        const bool last = i + 1 == stem.tiers.size();
-        stretches_.push_back(
-            {last ? stem.tail : spacingBelow(stem, stem.tiers[i]), bundle.diameter(stem.core)});
-    }
-    if (stem.tiers.empty())
-        stretches_.push_back({stem.tail, bundle.diameter(stem.core)});
-    out.wires = bundle.wires();
+    const Bundle foot = stretchesOf(stem, stretches_, [&](Bundle& bundle, std::size_t tier, const Slot& slot) {
+        const auto& kind = tables.kinds()[static_cast<std::size_t>(tables.kindOf(slot.leaf.kind))];
+        bundle.add(kind.wiresAtBase, kind.wireDiameter);
+        reach_[tier] = std::max(reach_[tier], kind.reach);
+    });
+    out.wires = foot.wires();
     out.bundle = stretches_.back().bundle;
     out.height = heightOf(stem, reach_, plan.pot.plantingDepth);
     out.wraps = wrapFigures(plan.binding, stretches_);

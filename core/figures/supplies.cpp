@@ -1,5 +1,6 @@
 #include "core/figures/supplies.h"
 
+#include "core/figures/binding_steps.h"
 #include "core/figures/binding_time.h"
 #include "core/figures/height.h"
 #include "core/plan/making.h"
@@ -19,7 +20,8 @@ Purchase purchase(double needed, const Pack& pack) {
         return {};
     // What fills the last pack to the brim needs no other.
     const double packs = std::ceil(needed / pack.amount - 1e-9);
-    return {static_cast<int>(std::min(packs, 1e9)), packs * pack.price};
+    constexpr double mostCounted = 1e15; // beyond it a double skips whole numbers
+    return {static_cast<std::int64_t>(std::min(packs, mostCounted)), packs * pack.price};
 }
 
 class Shopper {
@@ -42,12 +44,6 @@ private:
     Purchase add(Purchase bought) {
         out_.cost += bought.cost;
         return bought;
-    }
-
-    /// What is bound to its last tier needs no more.
-    static bool isDone(const Stem& stem) {
-        return stem.tiers.empty() || std::all_of(stem.tiers.begin(), stem.tiers.end(),
-                                                 [](const Tier& tier) { return tier.progress.bound; });
     }
 
     void beads() {
@@ -97,7 +93,7 @@ private:
             std::vector<CutPiece> pieces;
             for (std::size_t i = 0; i < plan_.stems.size(); ++i) {
                 const Length length = figures_.stems[i].wraps[w].toCut;
-                if (isDone(plan_.stems[i]) || length == Length{})
+                if (!isStillToCut(plan_.stems[i]) || length == Length{})
                     continue;
                 supply.toCut += length;
                 supply.stems.push_back(plan_.stems[i].id);
@@ -129,15 +125,11 @@ private:
     void bars() {
         const Stake& stake = plan_.pot.stake;
         for (const Stem& stem : plan_.stems) {
-            if (isDone(stem))
+            if (!isStillToCut(stem))
                 continue;
             piece(stake.diameter, metalNameOf(stake), stakeLength(plan_.pot), stem.id, true);
-            if (!stem.core)
-                continue;
-            Length length = stem.tail;
-            for (std::size_t i = 0; i + 1 < stem.tiers.size(); ++i)
-                length += spacingBelow(stem, stem.tiers[i]);
-            piece(stem.core->diameter, metalNameOf(*stem.core), length, stem.id, false);
+            if (stem.core)
+                piece(stem.core->diameter, metalNameOf(*stem.core), lengthOfStem(stem), stem.id, false);
         }
         for (BarSupply& supply : out_.bars) {
             const std::vector<Bar> sold = barsFor(plan_.buying, supply.diameter);

@@ -12,11 +12,12 @@
 namespace stemwright {
 
 // What to buy and to make for a plan. Beads and leaf wire are for the leaves that are still to make; binding,
-// cores and stakes for the stems that are not bound to their last tier.
+// cores and stakes for the stems whose pieces are not cut yet: all of a stem's are cut in the first step of its
+// work (isStillToCut of binding_steps.h), so from then on none of them is bought any more, and before it all.
 
 /// So many as it is sold, and what they cost; 0 where the plan does not say how it is sold.
 struct Purchase {
-    int packs = 0;
+    std::int64_t packs = 0;
     double cost = 0;
 };
 
@@ -39,7 +40,7 @@ struct LeafWireSupply {
 };
 
 struct WrapSupply {
-    Length toCut; ///< of all stems
+    Length toCut; ///< of all stems that are still to cut
     /// Skeins, spools or rolls, since a stem is bound in one piece; without the length sold, nothing.
     CuttingPlan cutting;
     std::vector<StemId> stems; ///< the pieces of the cutting plan, in its order
@@ -67,7 +68,7 @@ struct Supplies {
     Purchase clayToBuy;
     Mass cover;
     Purchase coverToBuy;
-    int leavesToMake = 0;
+    std::int64_t leavesToMake = 0;
     int tiersToBind = 0;
     /// Of the leaves to make by their kinds' minutes, and of the tiers to bind by binding_time.h.
     double minutesLeft = 0;

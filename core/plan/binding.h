@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/quantity/floss.h"
 #include "core/quantity/gauge.h"
 #include "core/quantity/metal.h"
 #include "core/quantity/quantity.h"
@@ -16,14 +17,15 @@ enum class WrapWith { wire, floss, tape };
 struct Wrap {
     WrapWith with = WrapWith::floss;
     /// How many lie side by side: the strands of a floss, 1 for a single wire or tape.
-    int strands = 6;
+    int strands = flossStrands;
     /// Width of one strand; the diameter of a wire; the width of a tape as it comes off the roll.
-    Length width = millimetres(0.2);
+    Length width = flossStrandWidth;
     /// How much a layer stands out from the stem; a wire's diameter.
-    Length thickness = millimetres(0.2);
+    Length thickness = flossStrandWidth;
     /// The number a wire was bought by.
     std::optional<GaugeNumber> gauge;
-    /// The part of a turn that lies on the turn before: 0 is edge to edge, below 1.
+    /// The part of a turn that lies on the turn before: 0 is edge to edge, below 1. To begin with a third,
+    /// about (own choice, no source): a stem that was measured says what it is under her hands.
     double overlap = 0.3;
     /// How many times its length a tape is stretched to; 1 for wire and floss.
     double stretch = 1;

@@ -1,6 +1,9 @@
 #pragma once
 
+#include "core/quantity/floss.h"
+#include "core/quantity/metal.h"
 #include "core/quantity/quantity.h"
+#include "core/quantity/tape.h"
 
 #include <optional>
 #include <string>
@@ -16,9 +19,9 @@ namespace stemwright {
 /// A wire that no handbook entry fits. Kinds, cores, stakes and wraps name it in `ownMetal`.
 struct OwnMetal {
     std::string name;
-    double density = 7850;    ///< kg/m³
-    double modulus = 200'000; ///< Young's modulus, N/mm²
-    double yield = 250;       ///< 0.2 % proof stress, N/mm², the lowest that is likely
+    double density = figuresOf(Metal::mildSteel).density; ///< kg/m³
+    double modulus = figuresOf(Metal::mildSteel).modulus; ///< Young's modulus, N/mm²
+    double yield = figuresOf(Metal::mildSteel).yield; ///< 0.2 % proof stress, N/mm², the lowest that is likely
     std::string extra;
 
     friend bool operator==(const OwnMetal&, const OwnMetal&) = default;
@@ -27,6 +30,7 @@ struct OwnMetal {
 /// A size of bead as she measured it; `name` is what KindForm::beadSize says.
 struct OwnBead {
     std::string name;
+    // To begin with as the handbook's 11/0, rounded.
     Length diameter = millimetres(2); ///< across the hole's axis
     Length pitch = millimetres(1.4);  ///< what one bead takes of the wire it is strung on
     Mass mass = grams(0.0095);        ///< of one bead; 0 where nobody weighed any
@@ -39,10 +43,10 @@ struct OwnBead {
 /// there; its weight is asked of this entry for as long as the wrap names it in `own`.
 struct OwnFloss {
     std::string name;
-    int strands = 6;
-    Length strandWidth = millimetres(0.2); ///< and thickness
-    std::optional<Length> skein;           ///< length of one as sold
-    double gramsPerMetre = 0.0295;         ///< of one strand
+    int strands = flossStrands;
+    Length strandWidth = flossStrandWidth;     ///< and thickness
+    std::optional<Length> skein;               ///< length of one as sold
+    double gramsPerMetre = flossGramsPerMetre; ///< of one strand
     std::string extra;
 
     friend bool operator==(const OwnFloss&, const OwnFloss&) = default;
@@ -51,11 +55,11 @@ struct OwnFloss {
 /// A tape; likewise.
 struct OwnTape {
     std::string name;
-    Length width = millimetres(12.7); ///< as it comes off the roll
-    Length thickness = millimetres(0.15);
-    double stretch = 1.5;       ///< how many times its length it is stretched to
-    std::optional<Length> roll; ///< length of one as sold
-    double gramsPerMetre = 0;   ///< as it comes off the roll; 0 where nobody weighed any
+    Length width = tapeWidth; ///< as it comes off the roll
+    Length thickness = tapeThickness;
+    double stretch = tapeStretch; ///< how many times its length it is stretched to
+    std::optional<Length> roll;   ///< length of one as sold
+    double gramsPerMetre = 0;     ///< as it comes off the roll; 0 where nobody weighed any
     std::string extra;
 
     friend bool operator==(const OwnTape&, const OwnTape&) = default;
@@ -70,7 +74,7 @@ struct OwnFilling {
     friend bool operator==(const OwnFilling&, const OwnFilling&) = default;
 };
 
-/// All of them. Changed as one by Set<OwnTables>; an entry that is in use cannot go (ProblemCode::stillUsed).
+/// All of them. Changed as one by Set<OwnTables>; an entry that is in use cannot go (ProblemCode::ownInUse).
 struct OwnTables {
     std::vector<OwnMetal> metals;
     std::vector<OwnBead> beads;

@@ -18,4 +18,11 @@ std::string shortestDigits(double number) {
     return error == std::errc() ? std::string(digits, end) : std::string("?");
 }
 
+std::string oneDecimal(double number) {
+    char digits[64];
+    const auto [end, error] = std::to_chars(digits, digits + sizeof digits, std::round(number * 10) / 10 + 0.0,
+                                            std::chars_format::fixed, 1);
+    return error == std::errc() ? std::string(digits, end) : std::string("?");
+}
+
 } // namespace stemwright

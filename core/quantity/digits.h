@@ -9,4 +9,8 @@ namespace stemwright {
 /// files and for the values of problems; what a window shows is worded there.
 std::string shortestDigits(double number);
 
+/// The number with one decimal and a point, never "-0.0", for the values of findings; "?" where it is too long
+/// for anything that is measured.
+std::string oneDecimal(double number);
+
 } // namespace stemwright

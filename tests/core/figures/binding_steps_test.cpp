@@ -6,6 +6,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <random>
 #include <set>
 
 namespace stemwright {
@@ -87,6 +88,21 @@ TEST(BindingSteps, DecussateTurnsAQuarter) {
         if (step.code == BindingStepCode::tier) {
             EXPECT_EQ(step.turn, degrees(step.tier == 0 ? 0 : 90));
         }
+}
+
+TEST(BindingSteps, AStemIsStillToCutExactlyWhileItsFirstStepIsNotDone) {
+    for (std::uint32_t seed = 1; seed < 20; ++seed) {
+        Plan plan = twoLayers(seed);
+        std::mt19937 random(seed);
+        for (Stem& stem : plan.stems) {
+            stem.bench.steps = random() % 2 ? static_cast<int>(random() % 3) : 0;
+            for (std::size_t i = 0, bound = random() % 2 ? random() % 3 : 0;
+                 i < std::min(bound, stem.tiers.size()); ++i)
+                stem.tiers[i].progress.bound = true;
+            const std::vector<BindingStep> steps = bindingSteps(plan, stem);
+            EXPECT_EQ(isStillToCut(stem), !steps.empty() && stepNow(stem, steps) == 0);
+        }
+    }
 }
 
 TEST(BindingSteps, StemWithoutAnythingHasNoSteps) {

@@ -1,5 +1,6 @@
 #include "core/figures/supplies.h"
 
+#include "core/figures/binding_steps.h"
 #include "tests/support/boards.h"
 
 #include <gtest/gtest.h>
@@ -138,6 +139,80 @@ TEST(Supplies, LeafWireThatIsSoldInItsOwnWay) {
     plan.buying.leafWires[0].sold.amount = 0;
     EXPECT_EQ(suppliesOf(plan).leafWire[1].buy.cost, 3 * packs(inMillimetres(all.leafWire[1].length), 1000))
         << "an entry that does not say how much is on a spool";
+}
+
+// The first step of a stem's work cuts its wraps, its core and its stake; what follows uses them.
+TEST(Supplies, WhatAStemTakesIsBoughtUntilItIsCutAndNoLonger) {
+    Plan plan = test::smallBoard();
+    CoreWire core;
+    core.diameter = millimetres(1.2);
+    plan.stems[0].core = core;
+    plan.binding.wraps.push_back(plan.binding.wraps[0]);
+    const auto piecesOf = [&](StemId id) {
+        std::size_t count = 0;
+        const Supplies all = suppliesOf(plan);
+        for (const WrapSupply& wrap : all.wraps)
+            count += static_cast<std::size_t>(std::count(wrap.stems.begin(), wrap.stems.end(), id));
+        for (const BarSupply& bar : all.bars)
+            count += static_cast<std::size_t>(std::count(bar.stems.begin(), bar.stems.end(), id));
+        return count;
+    };
+    const std::size_t others = piecesOf(StemId{2});
+    const std::vector<BindingStep> steps = bindingSteps(plan, plan.stems[0]);
+    ASSERT_EQ(steps[0].code, BindingStepCode::cut);
+    for (std::size_t done = 0; done <= steps.size(); ++done) {
+        plan.stems[0].bench.steps = 0;
+        for (std::size_t i = 0; i < steps.size(); ++i)
+            if (steps[i].code == BindingStepCode::tier)
+                plan.stems[0].tiers[static_cast<std::size_t>(steps[i].tier)].progress.bound = i < done;
+            else
+                plan.stems[0].bench.steps += i < done;
+        ASSERT_EQ(stepNow(plan.stems[0], steps), done);
+        EXPECT_EQ(piecesOf(StemId{1}), done == 0 ? 4u : 0u) << done << " steps done";
+        EXPECT_EQ(piecesOf(StemId{2}), others);
+    }
+    // A bare core is bound too, and its work begins with cutting as well.
+    EXPECT_EQ(piecesOf(StemId{3}), 0u);
+    plan.stems[2].core = core;
+    EXPECT_EQ(piecesOf(StemId{3}), 4u);
+    plan.stems[2].bench.steps = 1;
+    EXPECT_EQ(piecesOf(StemId{3}), 0u);
+}
+
+// The most that a valid plan can hold: more leaves than 32 bits count.
+TEST(Supplies, AndFiguresCountAStockOfAnySize) {
+    Plan plan = test::smallBoard();
+    for (std::uint32_t id = 4; id <= 500; ++id) {
+        Mix mix = plan.mixes[0];
+        mix.id = MixId{id};
+        mix.code = {static_cast<char>('A' + id / 26), static_cast<char>('A' + id % 26)};
+        plan.mixes.push_back(mix);
+    }
+    plan.kinds.resize(1, plan.kinds[0]);
+    for (std::uint32_t id = 2; id <= 4; ++id) {
+        plan.kinds.push_back(plan.kinds[0]);
+        plan.kinds.back().id = KindId{id};
+    }
+    for (Kind& kind : plan.kinds) {
+        kind.stock.clear();
+        for (const Mix& mix : plan.mixes) {
+            StockLine line;
+            line.mix = mix.id;
+            line.made = line.toMake = 1'000'000;
+            kind.stock.push_back(line);
+        }
+    }
+    plan.buying.beads = {0.001, 1, ""};
+    const auto problem = firstProblem(plan);
+    ASSERT_FALSE(problem) << problem->place;
+    const Figures all = figures(plan);
+    EXPECT_EQ(all.pot.toMake, 2'000'000'000);
+    EXPECT_EQ(all.pot.inTray, 4'000'000'000 - all.pot.leaves);
+    const Supplies needs = supplies(plan, all);
+    EXPECT_EQ(needs.leavesToMake, 2'000'000'000);
+    ASSERT_FALSE(needs.beads.empty());
+    EXPECT_GT(needs.beads[0].buy.packs, 1'000'000'000);
+    EXPECT_NEAR(static_cast<double>(needs.beads[0].buy.packs), inGrams(needs.beads[0].mass) / 0.001, 1);
 }
 
 TEST(Supplies, WhatIsBoundNeedsNothingMore) {

@@ -30,5 +30,12 @@ TEST(Digits, ReadBackAsTheSameNumber) {
     }
 }
 
+TEST(OneDecimal, IsRoundedAndNeverMinusNothing) {
+    EXPECT_EQ(oneDecimal(2.25), "2.3");
+    EXPECT_EQ(oneDecimal(-0.04), "0.0");
+    EXPECT_EQ(oneDecimal(1e6), "1000000.0");
+    EXPECT_EQ(oneDecimal(1e300), "?");
+}
+
 } // namespace
 } // namespace stemwright
