@@ -330,8 +330,12 @@ std::optional<int> parseWindow(const Arguments& arguments, const CommandStreams&
             tr("--place is one of %1, not “%2”.").arg(known.join(QStringLiteral(", ")), parser.value(place)));
     window->place = parser.value(place);
     window->plan = rest.value(0);
+    if (!rest.isEmpty() && window->plan.isEmpty())
+        return streams.unusable(tr("The name of the plan's file is empty."));
     if (parser.isSet(screenshot))
         window->screenshot = parser.value(screenshot);
+    if (window->screenshot && window->screenshot->isEmpty())
+        return streams.unusable(tr("--screenshot names no file: what stands after it is empty."));
     return std::nullopt;
 }
 
@@ -353,10 +357,14 @@ bool isCommand(const QStringList& arguments) {
 std::optional<int> runCommand(const QStringList& arguments, std::ostream& out, std::ostream& err,
                               WindowRequest* window) {
     const CommandStreams streams{out, err};
-    if (arguments.size() > 1)
-        if (const Command* command = commandNamed(arguments[1]))
-            return command->run(arguments.mid(2), streams);
-    return parseWindow(arguments.mid(1), streams, window);
+    const Command* command = arguments.size() > 1 ? commandNamed(arguments[1]) : nullptr;
+    const std::optional<int> code = command ? std::optional(command->run(arguments.mid(2), streams))
+                                            : parseWindow(arguments.mid(1), streams, window);
+    // A full disk shows only once what is kept back is written; what was lost must not pass for done.
+    if (code && code != exitUnusable && !out.flush())
+        return streams.unusable(
+            tr("Standard output cannot be written, so what was to stand there is not whole."));
+    return code;
 }
 
 } // namespace stemwright

@@ -26,7 +26,7 @@ inline constexpr int exitUnusable = 2; ///< bad arguments or a file that cannot 
 bool isCommand(const QStringList& arguments);
 
 /// Runs the command of the arguments (program name first), or fills `window` and gives nothing. Writes to the
-/// streams alone.
+/// streams alone; exitUnusable also where `out` could not take all of it.
 std::optional<int> runCommand(const QStringList& arguments, std::ostream& out, std::ostream& err,
                               WindowRequest* window);
 

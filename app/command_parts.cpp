@@ -1,5 +1,7 @@
 #include "app/command_parts.h"
 
+#include "app/wording.h"
+
 #include <QCoreApplication>
 
 #include <ostream>
@@ -15,7 +17,7 @@ QString tr(const char* source) {
 } // namespace
 
 int CommandStreams::unusable(const QString& sentence) const {
-    err << sentence.toStdString() << '\n';
+    err << lineText(sentence).toStdString() << '\n';
     return exitUnusable;
 }
 
@@ -36,6 +38,9 @@ std::optional<int> parseCommand(QCommandLineParser& parser, const char* name, co
                                  QLatin1String(name) + QLatin1String(" [options]")));
         return exitFine;
     }
+    for (const QString& name : outputOption({}).names())
+        if (parser.optionNames().contains(name) && parser.value(name).isEmpty())
+            return streams.unusable(tr("-o names no file: what stands after it is empty."));
     const qsizetype count = parser.positionalArguments().size();
     if (count < least)
         return streams.unusable(tr("%1 needs a plan; see stemwright %1 --help.").arg(QLatin1String(name)));

@@ -28,6 +28,10 @@ void say(QString* why, const QString& sentence) {
 }
 
 std::optional<QByteArray> readBytes(const QString& path, QString* why) {
+    if (path.isEmpty()) {
+        say(why, tr("The name of the plan's file is empty."));
+        return std::nullopt;
+    }
     const QString shown = QDir::toNativeSeparators(path);
     const QFileInfo info(path);
     if (!info.exists()) {

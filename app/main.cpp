@@ -10,6 +10,7 @@
 #include <QEventLoop>
 #include <QFile>
 #include <QHashSeed>
+#include <QLocale>
 #include <QTimer>
 
 #include <iostream>
@@ -26,6 +27,21 @@ bool hasDisplay() {
 #else
     return true;
 #endif
+}
+
+/// Where no board can be opened: first what is wrong besides.
+int sayWithoutDisplay(int argc, char** argv, const QStringList& arguments) {
+    const QCoreApplication application(argc, argv);
+    WindowRequest request;
+    if (const std::optional<int> code = runCommand(arguments, std::cout, std::cerr, &request))
+        return *code;
+    QString why;
+    if (!request.plan.isEmpty() && !readPlan(request.plan, &why))
+        std::cerr << why.toStdString() << '\n';
+    else
+        std::cerr
+            << "There is no display to open the board on; stemwright --help says what works without one.\n";
+    return exitUnusable;
 }
 
 int showWindow(const WindowRequest& request) {
@@ -85,10 +101,10 @@ int main(int argc, char** argv) {
         });
         // Fonts are needed for paper, a screen is not.
         qputenv("QT_QPA_PLATFORM", "offscreen");
+        // English words with English figures, and the same bytes, whatever this machine's habits are.
+        QLocale::setDefault(QLocale(QLocale::English, QLocale::World));
     } else if (!hasDisplay()) {
-        std::cerr
-            << "There is no display to open the board on; stemwright --help says what works without one.\n";
-        return exitUnusable;
+        return sayWithoutDisplay(argc, argv, arguments);
     }
     QApplication application(argc, argv);
     QApplication::setApplicationName(QStringLiteral("stemwright"));

@@ -85,7 +85,7 @@ QString stepsText(const Plan& plan, const Figures& figures, std::optional<std::s
             out += QLatin1Char('\n');
         out += tr("%1. %2: %3 of %4 steps done\n")
                    .arg(place + 1)
-                   .arg(text(stem.name).simplified())
+                   .arg(lineText(stem.name))
                    .arg(now)
                    .arg(steps.size());
         if (steps.empty())

@@ -149,7 +149,7 @@ struct HeightsArguments {
             const auto most = wholeNumber(ends.back(), 0, 100'000);
             if (ends.size() > 2 || !least || !most)
                 return tr("--range takes a kind and its leaves a stem, such as %1=8-14, not “%2”.")
-                    .arg(text(found->name), value);
+                    .arg(lineText(found->name), value);
             options.ranges.push_back({found->id, *least, *most, std::nullopt});
         }
         for (const QString& value : parser.values(rest)) {
@@ -160,11 +160,11 @@ struct HeightsArguments {
             const auto count = wholeNumber(number, 0, 1'000'000);
             if (!count)
                 return tr("--rest takes a kind and a number of leaves, such as %1=4, not “%2”.")
-                    .arg(text(found->name), value);
+                    .arg(lineText(found->name), value);
             const auto at = std::find_if(options.ranges.begin(), options.ranges.end(),
                                          [&](const KindRange& r) { return r.kind == found->id; });
             if (at == options.ranges.end())
-                return tr("--rest names %1, which has no --range.").arg(text(found->name));
+                return tr("--rest names %1, which has no --range.").arg(lineText(found->name));
             at->rest = *count;
         }
         if (parser.isSet(difference)) {
@@ -200,7 +200,7 @@ private:
     static QString noKind(const Plan& plan, const QString& name) {
         QStringList names;
         for (const Kind& kind : plan.kinds)
-            names << text(kind.name);
+            names << lineText(kind.name);
         return tr("No kind of the plan is meant by “%1”; it has %2.")
             .arg(name, names.isEmpty() ? tr("none") : names.join(QStringLiteral(", ")));
     }

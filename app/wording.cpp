@@ -213,8 +213,8 @@ QString slotText(const Plan& plan, const Slot& slot) {
     QString said;
     if (slot.filled()) {
         const Mix* mix = find(plan, slot.leaf.mix);
-        said =
-            tr("%1 leaf, %2 (%3)").arg(kind, nameText(plan, slot.leaf.mix), mix ? text(mix->code) : QString());
+        said = tr("%1 leaf, %2 (%3)")
+                   .arg(kind, nameText(plan, slot.leaf.mix), mix ? lineText(mix->code) : QString());
     } else {
         said = kind.isEmpty() ? tr("empty") : tr("empty, waits for a %1 leaf").arg(kind);
     }
@@ -225,7 +225,7 @@ QString placeText(const Plan& plan, SlotRef at) {
     const Stem* stem = find(plan, at.stem);
     if (!stem)
         return {};
-    const QString name = text(stem->name);
+    const QString name = lineText(stem->name);
     if (at.tier < 0 || static_cast<std::size_t>(at.tier) >= stem->tiers.size())
         return name;
     const Tier& tier = stem->tiers[static_cast<std::size_t>(at.tier)];
@@ -237,17 +237,37 @@ QString placeText(const Plan& plan, SlotRef at) {
         .arg(sideText(sideOf(slotTurn(tier, static_cast<std::size_t>(at.slot)))));
 }
 
+QString lineText(const QString& said) {
+    QString line;
+    line.reserve(said.size());
+    bool broken = false;
+    for (const QChar c : said) {
+        const QChar::Category category = c.category();
+        const bool breaks = category == QChar::Other_Control || category == QChar::Separator_Line ||
+                            category == QChar::Separator_Paragraph;
+        if (!breaks)
+            line += c;
+        else if (!broken)
+            line += QLatin1Char(' ');
+        broken = breaks;
+    }
+    return line;
+}
+QString lineText(const std::string& utf8) {
+    return lineText(text(utf8));
+}
+
 QString nameText(const Plan& plan, KindId kind) {
     const Kind* found = find(plan, kind);
-    return found ? text(found->name) : QString();
+    return found ? lineText(found->name) : QString();
 }
 QString nameText(const Plan& plan, MixId mix) {
     const Mix* found = find(plan, mix);
-    return found ? text(found->name) : QString();
+    return found ? lineText(found->name) : QString();
 }
 QString nameText(const Plan& plan, StemId stem) {
     const Stem* found = find(plan, stem);
-    return found ? text(found->name) : QString();
+    return found ? lineText(found->name) : QString();
 }
 
 } // namespace stemwright

@@ -46,6 +46,11 @@ QString planeText(Plane plane);
 QString slotText(const Plan& plan, const Slot& slot);
 /// "Stem 3, tier 5, left", for messages and screen readers.
 QString placeText(const Plan& plan, SlotRef at);
+/// What a maker wrote, as part of a line: line breaks and other control characters, which a file may hold,
+/// would break it or move a terminal's cursor, and become a space.
+QString lineText(const QString& said);
+QString lineText(const std::string& utf8);
+/// Names, as lineText.
 QString nameText(const Plan& plan, KindId kind);
 QString nameText(const Plan& plan, MixId mix);
 QString nameText(const Plan& plan, StemId stem);

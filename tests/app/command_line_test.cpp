@@ -146,6 +146,69 @@ TEST_F(CommandLineTest, WhatCannotBeUsedGivesOneSentence) {
         expectUnusable(run({QStringLiteral("figures"), QStringLiteral("/dev/zero")}));
 }
 
+TEST_F(CommandLineTest, AnEmptyNameIsSaidToBeEmpty) {
+    const QString good = write("good.stemplan", planText(test::smallBoard()));
+    const std::vector<QStringList> cases{
+        {QStringLiteral("sheets"), good, QStringLiteral("-o"), QString()},
+        {QStringLiteral("spread"), good, QStringLiteral("-o"), QString()},
+        {QStringLiteral("picture"), good, QStringLiteral("--output"), QString()},
+        {QStringLiteral("example"), QString::fromStdString(std::string(examples().front().key)),
+         QStringLiteral("--output=")},
+        {QStringLiteral("figures"), QString()},
+        {QString()},
+        {good, QStringLiteral("--screenshot"), QString()}};
+    for (const QStringList& arguments : cases) {
+        const Outcome outcome = run(arguments);
+        expectUnusable(outcome);
+        EXPECT_NE(outcome.err.find("empty"), std::string::npos) << outcome.err;
+    }
+}
+
+// A file may hold any text as a name; a line stays a line, and a terminal's cursor where it was.
+TEST_F(CommandLineTest, NamesDoNotBreakLines) {
+    Plan plan = test::smallBoard();
+    plan.about.title = "Hedge\nof two";
+    plan.stems[2].name = "Stem\r\n3\t\x1b[2J\u2028x";
+    plan.kinds[0].name = "Small\nround";
+    plan.mixes[1].name = "Plum\non sea";
+    plan.colours[0].name = "Plum\x07";
+    plan.binding.wraps[0].name = "floss\ntwo";
+    plan.stems[0].tiers[0].slots[0].leaf.mix = MixId{3}; // no matched pair any more
+    const QString file = write("a.stemplan", planText(plan));
+    for (const char* command : {"check", "figures", "supplies", "steps"}) {
+        const Outcome outcome = run({QLatin1String(command), file});
+        for (const char bad : {'\r', '\t', '\x1b', '\x07'})
+            EXPECT_EQ(outcome.out.find(bad), std::string::npos) << command;
+        for (const char* broken : {"\nof two", "\n3", "\nround", "\non sea", "\ntwo", "\u2028"})
+            EXPECT_EQ(outcome.out.find(broken), std::string::npos) << command << ": " << outcome.out;
+    }
+    EXPECT_NE(run({QStringLiteral("check"), file}).out.find("Stem 3 [2J x has no leaves"), std::string::npos);
+    const Outcome refused =
+        run({QStringLiteral("start"), file, QStringLiteral("-o"), folder.filePath(QStringLiteral("b.stemplan")),
+             QStringLiteral("--range"), QStringLiteral("none=1-2")});
+    expectUnusable(refused);
+}
+
+TEST_F(CommandLineTest, WhatTheStreamDoesNotTakeIsNoSuccess) {
+    std::ostringstream err;
+    std::ostream full(nullptr);
+    WindowRequest window;
+    const QString file = write("a.stemplan", planText(test::smallBoard()));
+    EXPECT_EQ(runCommand({QStringLiteral("stemwright"), QStringLiteral("figures"), file}, full, err, &window),
+              exitUnusable);
+    EXPECT_NE(err.str().find("cannot be written"), std::string::npos);
+}
+
+TEST_F(CommandLineTest, StraightWireSaysWhatToBuyAsAllElse) {
+    Plan plan = test::smallBoard();
+    plan.buying.bars = {{millimetres(300), 0.5, ""}};
+    const Outcome outcome =
+        run({QStringLiteral("figures"), write("a.stemplan", planText(plan)), QStringLiteral("--json")});
+    const auto supplies = nlohmann::json::parse(outcome.out)["supplies"];
+    ASSERT_EQ(supplies["straight_wire"].size(), 1u);
+    EXPECT_EQ(supplies["straight_wire"][0]["buy"], (nlohmann::json{{"packs", 1}, {"cost", 0.5}}));
+}
+
 TEST_F(CommandLineTest, WithoutACommandTheWindowIsWanted) {
     const Outcome outcome = run({QStringLiteral("my.stemplan")});
     EXPECT_FALSE(outcome.code);
