@@ -38,8 +38,8 @@ std::optional<int> parseCommand(QCommandLineParser& parser, const char* name, co
                                  QLatin1String(name) + QLatin1String(" [options]")));
         return exitFine;
     }
-    for (const QString& name : outputOption({}).names())
-        if (parser.optionNames().contains(name) && parser.value(name).isEmpty())
+    for (const QString& option : outputOption({}).names())
+        if (parser.optionNames().contains(option) && parser.value(option).isEmpty())
             return streams.unusable(tr("-o names no file: what stands after it is empty."));
     const qsizetype count = parser.positionalArguments().size();
     if (count < least)

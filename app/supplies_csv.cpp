@@ -133,7 +133,7 @@ private:
     void beads() {
         for (const BeadSupply& bead : needs_.beads) {
             const Colour* colour = find(plan_, bead.colour);
-            row_ = Row(tr("beads"), tr("%1 %2").arg(lineText(colour->name), lineText(bead.size)),
+            row_ = Row(tr("beads"), tr("%1 %2").arg(text(colour->name), text(bead.size)),
                        QString::number(bead.withSpare));
             row_.length = bead.strung;
             row_.mass = bead.mass;
