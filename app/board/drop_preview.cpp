@@ -131,8 +131,8 @@ QVector<DropPreview::Line> whatIfLines(const Plan& plan, const WhatIf& whatIf) {
     // Pairs and order are told where the drop touches them.
     DropPreview::Line order;
     if (whatIf.unmatchedBefore != whatIf.unmatchedAfter)
-        order.parts.push_back(
-            less(tr("unmatched pairs %1"), whatIf.unmatchedBefore, whatIf.unmatchedAfter, faults));
+        order.parts.push_back(less(tr("unmatched pairs %1"), static_cast<double>(whatIf.unmatchedBefore),
+                                   static_cast<double>(whatIf.unmatchedAfter), faults));
     if (whatIf.inversionsBefore != whatIf.inversionsAfter)
         order.parts.push_back(less(tr("against the order %1"), static_cast<double>(whatIf.inversionsBefore),
                                    static_cast<double>(whatIf.inversionsAfter), faults));
