@@ -201,7 +201,7 @@ TEST_F(CommandLineTest, WhatTheStreamDoesNotTakeIsNoSuccess) {
 
 TEST_F(CommandLineTest, StraightWireSaysWhatToBuyAsAllElse) {
     Plan plan = test::smallBoard();
-    plan.buying.bars = {{millimetres(300), 0.5, ""}};
+    plan.buying.bars = {{millimetres(300), 0.5}};
     const Outcome outcome =
         run({QStringLiteral("figures"), write("a.stemplan", planText(plan)), QStringLiteral("--json")});
     const auto supplies = nlohmann::json::parse(outcome.out)["supplies"];
