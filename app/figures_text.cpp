@@ -9,6 +9,7 @@
 
 #include <QCoreApplication>
 #include <QLocale>
+#include <QRegularExpression>
 #include <QStringList>
 
 #include <nlohmann/json.hpp>
@@ -65,11 +66,34 @@ Json beadsJson(const Plan& plan, const std::vector<std::int64_t>& beads) {
     return list;
 }
 
-/// Columns that line up in any fixed-width type: text to the left, figures to the right.
+/// What runs on below in a list keeps within a terminal of 80 columns.
+constexpr qsizetype widestWhat = 46; ///< beside an amount
+constexpr qsizetype widestNote = 78; ///< alone
+
+/// In lines of at most `most` characters where a piece is not longer than that, all but the first set in. A
+/// list breaks between its names and not within them.
+QStringList folded(const QString& said, qsizetype most, const QString& indent) {
+    static const QRegularExpression between(QStringLiteral("(?<=[,;:]) ")), space(QStringLiteral(" "));
+    QStringList lines;
+    QString line = indent;
+    for (const QString& word : said.split(said.contains(QLatin1String(", ")) ? between : space)) {
+        if (line.size() > indent.size() && line.size() + 1 + word.size() > most) {
+            lines << line;
+            line = indent + QStringLiteral("  ");
+            line += word;
+            continue;
+        }
+        line += (line.size() > indent.size() ? QStringLiteral(" ") : QString()) + word;
+    }
+    return lines << line;
+}
+
+/// Columns that line up in any fixed-width type: text to the left, figures to the right. A row of one cell runs
+/// on over the columns and widens none.
 QString table(const std::vector<QStringList>& rows) {
-    std::vector<qsizetype> widths;
+    std::vector<qsizetype> widths(1, 0);
     for (const QStringList& row : rows)
-        for (qsizetype c = 0; c < row.size(); ++c) {
+        for (qsizetype c = 0; c < row.size() && row.size() > 1; ++c) {
             if (static_cast<std::size_t>(c) >= widths.size())
                 widths.push_back(0);
             widths[static_cast<std::size_t>(c)] = std::max(widths[static_cast<std::size_t>(c)], row[c].size());
@@ -106,8 +130,14 @@ QString wrapHead(const Wrap& wrap) {
 
 QString suppliesText(const Plan& plan, const Supplies& needs) {
     std::vector<QStringList> rows;
-    for (const SupplyLine& line : supplyLines(plan, needs))
-        rows.push_back({line.part ? QStringLiteral("  ") + line.what : line.what, line.amount});
+    for (const SupplyLine& line : supplyLines(plan, needs)) {
+        const QStringList what = folded(line.what, line.amount.isEmpty() ? widestNote : widestWhat,
+                                        line.part ? QStringLiteral("  ") : QString());
+        for (const QString& one : what)
+            rows.push_back(line.amount.isEmpty() ? QStringList{one} : QStringList{one, QString()});
+        if (!line.amount.isEmpty())
+            rows.back()[1] = line.amount;
+    }
     return tr("Supplies") + QLatin1Char('\n') + table(rows);
 }
 

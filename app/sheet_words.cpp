@@ -281,8 +281,7 @@ QString wordFor(SheetWord which) {
     case SheetWord::hoursLeft:
         return tr("Work left: about %1.");
     case SheetWord::hoursPartly:
-        return tr(
-            "Only what is known is in it: kinds without minutes, or tiers before the first is bound, are not.");
+        return partlyKnownTimeText();
     case SheetWord::allCost:
         return tr("Cost of all that has a price: %1.");
     case SheetWord::nothingToBuy:
@@ -373,8 +372,7 @@ std::string TranslatedWords::wrap(const Wrap& wrap) const {
         }
         return tr("tape %1").arg(sizeText(wrap.width, units_));
     }();
-    // Lengths that rest on what her own stems took say so.
-    return figureOut(wrap.overlapMeasured ? tr("%1 (by your own measure)").arg(name) : name);
+    return figureOut(name);
 }
 
 std::string TranslatedWords::arrangement(Arrangement arrangement) const {

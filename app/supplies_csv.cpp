@@ -61,7 +61,7 @@ public:
         filling(tr("clay"), needs_.clay, needs_.clayToBuy, plan_.buying.clay);
         filling(tr("cover"), needs_.cover, needs_.coverToBuy, plan_.buying.cover);
         row_ = Row(tr("hours left"), QString(), number(needs_.minutesLeft / 60, 1));
-        row_.note = needs_.minutesPartly ? tr("and more: some times are not known") : QString();
+        row_.note = needs_.minutesPartly ? partlyKnownTimeText() : QString();
         put();
         if (needs_.cost > 0) {
             row_ = Row(tr("cost"), QString());

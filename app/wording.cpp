@@ -121,6 +121,10 @@ QString massText(Mass mass, const Units& units) {
 QString countText(qint64 count) {
     return QLocale().toString(count);
 }
+QString partlyKnownTimeText() {
+    return tr("Work whose time is not known yet is not counted.");
+}
+
 QString driftText(double drift) {
     return decimals(drift, 1);
 }

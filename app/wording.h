@@ -27,6 +27,8 @@ QString metalText(const MetalName& metal);
 QString massText(Mass mass, const Units& units);
 /// A count with the locale's group marks.
 QString countText(qint64 count);
+/// What is said of hours that leave out what has no time yet.
+QString partlyKnownTimeText();
 /// One decimal, for ΔE00.
 QString driftText(double drift);
 /// At most two decimals, for unevenness and fair shares.

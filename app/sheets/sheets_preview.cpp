@@ -67,20 +67,18 @@ void SheetsPreview::setMaking(bool making) {
     viewport()->update();
 }
 
-double SheetsPreview::pixelsPerMm() const {
+double SheetsPreview::pixelsPerMm(std::size_t page) const {
     if (zoom_ > 0)
         return zoom_ * physicalDpiX() / 25.4;
-    double widest = 210;
-    if (sheets_)
-        for (const Page& page : sheets_->pages)
-            widest = std::max(widest, page.width);
-    // A page is never blown up beyond its size just because the window is wide.
-    const double fitting = (viewport()->width() - 2.0 * around) / widest;
+    // Each by its own width, so that one that lies makes none of the others smaller. A page is never blown up
+    // beyond its size just because the window is wide.
+    const double width = sheets_ && page < sheets_->pages.size() ? sheets_->pages[page].width : 210;
+    const double fitting = (viewport()->width() - 2.0 * around) / width;
     return std::clamp(fitting, leastZoom * physicalDpiX() / 25.4, 1.5 * physicalDpiX() / 25.4);
 }
 
 QRect SheetsPreview::placeOf(std::size_t page) const {
-    const double scale = pixelsPerMm();
+    const double scale = pixelsPerMm(page);
     const Page& one = sheets_->pages[page];
     const int w = qRound(one.width * scale), h = qRound(one.height * scale);
     return {(std::max(width_, viewport()->width()) - w) / 2, tops_[page], w, h};
@@ -90,9 +88,10 @@ void SheetsPreview::layOut() {
     tops_.clear();
     width_ = 0;
     int y = around;
-    const double scale = pixelsPerMm();
     if (sheets_)
-        for (const Page& page : sheets_->pages) {
+        for (std::size_t i = 0; i < sheets_->pages.size(); ++i) {
+            const Page& page = sheets_->pages[i];
+            const double scale = pixelsPerMm(i);
             tops_.push_back(y);
             y += qRound(page.height * scale) + around;
             width_ = std::max(width_, qRound(page.width * scale) + 2 * around);
@@ -120,7 +119,8 @@ void SheetsPreview::goTo(int page) {
 
 bool SheetsPreview::ready(int page) const {
     const auto found = pictures_.find(page);
-    return found != pictures_.end() && found->scale == pixelsPerMm() * devicePixelRatioF();
+    return found != pictures_.end() &&
+           found->scale == pixelsPerMm(static_cast<std::size_t>(page)) * devicePixelRatioF();
 }
 
 void SheetsPreview::setZoom(double zoom) {
@@ -138,7 +138,7 @@ void SheetsPreview::setZoom(double zoom) {
 }
 
 void SheetsPreview::step(int steps) {
-    const double now = pixelsPerMm() * 25.4 / physicalDpiX();
+    const double now = pixelsPerMm(static_cast<std::size_t>(currentPage())) * 25.4 / physicalDpiX();
     setZoom(now * std::pow(zoomStep, steps));
 }
 
@@ -161,7 +161,7 @@ void SheetsPreview::ask() {
     }
     if (wanted < 0)
         return;
-    const double scale = pixelsPerMm() * devicePixelRatioF();
+    const double scale = pixelsPerMm(static_cast<std::size_t>(wanted)) * devicePixelRatioF();
     painting_.setFuture(QtConcurrent::run([sheets = sheets_, wanted, scale] {
         const Page& page = sheets->pages[static_cast<std::size_t>(wanted)];
         return Painted{wanted, scale, pagePicture(page, sheets->plan, scale, sheets->options.grey)};
@@ -171,7 +171,7 @@ void SheetsPreview::ask() {
 void SheetsPreview::keep(int page, double scale, const QImage& picture) {
     // A picture of pages that are no longer shown is of no use; its size tells.
     if (!sheets_ || static_cast<std::size_t>(page) >= sheets_->pages.size() ||
-        scale != pixelsPerMm() * devicePixelRatioF())
+        scale != pixelsPerMm(static_cast<std::size_t>(page)) * devicePixelRatioF())
         return;
     pictures_.insert(page, {page, scale, picture});
     while (pictures_.size() > kept) {

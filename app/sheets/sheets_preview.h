@@ -35,7 +35,8 @@ public:
     bool making() const { return making_; }
     static QString makingWords();
 
-    /// 1 is the size on paper, by the screen's own measure of itself; 0 is as wide as the window.
+    /// 1 is the size on paper, by the screen's own measure of itself; 0 makes each page as wide as the
+    /// window.
     void setZoom(double zoom);
     double zoom() const { return zoom_; }
     void step(int steps);
@@ -59,7 +60,7 @@ protected:
     void wheelEvent(QWheelEvent* event) override;
 
 private:
-    double pixelsPerMm() const;
+    double pixelsPerMm(std::size_t page) const;
     QRect placeOf(std::size_t page) const; ///< in the whole of the pages
     void layOut();
     void ask();

@@ -19,24 +19,47 @@ constexpr double figureAir = 2.5; ///< at the left of each column of figures, be
 struct Card {
     std::size_t place; ///< in plan.stems
     std::vector<std::vector<std::string>> rows;
+    std::vector<bool> done; ///< by row
 };
 
-std::vector<std::vector<std::string>> rowsOf(const SheetContext& context, std::size_t place) {
+Card cardOf(const SheetContext& context, std::size_t place) {
     const SheetWords& words = context.words;
     const Stem& stem = context.plan.stems[place];
     const StemFigures& figures = context.figures.stems[place];
-    std::vector<std::vector<std::string>> rows;
-    for (const BindingStep& step : bindingSteps(context.plan, stem)) {
+    Card card{place, {}, {}};
+    const std::vector<BindingStep> steps = bindingSteps(context.plan, stem);
+    const std::size_t now = stepNow(stem, steps);
+    for (const BindingStep& step : steps) {
         // A stem that is measured has used what it used, and nothing of what the figures say of others.
         const bool winds = !figures.wraps.empty() && step.code != BindingStepCode::cut &&
                            step.code != BindingStepCode::stake && step.wrap < figures.wraps.size() &&
                            !(tookOf(stem, step.wrap) > Length{});
-        rows.push_back({"", std::to_string(rows.size() + 1), stepText(context.plan, stem, figures, step, words),
-                        step.along > Length{} ? words.size(step.along) : "",
-                        winds ? words.cut(step.used[step.wrap]) : "",
-                        winds ? words.cut(figures.wraps[step.wrap].toCut - step.used[step.wrap]) : ""});
+        // A tier may be bound before those above it; of all else what comes before the step that is next is
+        // done.
+        card.done.push_back(step.code == BindingStepCode::tier
+                                ? stem.tiers[static_cast<std::size_t>(step.tier)].progress.bound
+                                : card.done.size() < now);
+        card.rows.push_back(
+            {"", std::to_string(card.rows.size() + 1), stepText(context.plan, stem, figures, step, words),
+             step.along > Length{} ? words.size(step.along) : "", winds ? words.cut(step.used[step.wrap]) : "",
+             winds ? words.cut(figures.wraps[step.wrap].toCut - step.used[step.wrap]) : ""});
     }
-    return rows;
+    return card;
+}
+
+/// A box to tick, ticked where the step is done already.
+void tickBox(Canvas& canvas, PointMm top, double height, bool done) {
+    const BoxMm box{top.x + 0.5, top.y + (height - tick) / 2, tick, tick};
+    canvas.box(box, 0.25, Ink::black);
+    if (done)
+        canvas.add(ShapeMark{
+            {{box.x + 0.6, box.y + 1.7}, {box.x + 1.3, box.y + 2.5}, {box.right() - 0.5, box.y + 0.7}},
+            false,
+            false,
+            Ink::wash,
+            0.45,
+            Ink::black,
+            false});
 }
 
 /// The figures take what they need, and the steps all the rest.
@@ -75,7 +98,7 @@ std::vector<Page> cardPages(const SheetContext& context) {
         return pages;
     std::vector<Card> cards;
     for (const std::size_t place : context.stems())
-        cards.push_back({place, rowsOf(context, place)});
+        cards.push_back(cardOf(context, place));
     // Large paper lies, with two cards beside each other, rather than that a step is far from its figures.
     const bool beside = frame.room(true).width >= 2 * wideCard;
     SheetFlow flow(context, frame, words.word(SheetWord::cardsTitle),
@@ -84,7 +107,7 @@ std::vector<Page> cardPages(const SheetContext& context) {
     const Table table = tableOf(context, head, cards, flow.room().width);
     if (const std::string own = context.ownMeasure(); !own.empty())
         flow.paragraph(own, type::text);
-    for (const auto& [place, rows] : cards) {
+    for (const auto& [place, rows, done] : cards) {
         const Stem& stem = context.plan.stems[place];
         // A card stays together where a page holds it.
         const double whole = flow.tableHeight(table, head, rows, leastRow);
@@ -96,8 +119,8 @@ std::vector<Page> cardPages(const SheetContext& context) {
         }
         flow.table(
             table, head, rows,
-            [](Canvas& canvas, std::size_t, PointMm top, double height) {
-                canvas.box({top.x + 0.5, top.y + (height - tick) / 2, tick, tick}, 0.25, Ink::black);
+            [&ticked = done](Canvas& canvas, std::size_t row, PointMm top, double height) {
+                tickBox(canvas, top, height, ticked[row]);
             },
             leastRow, words.word(SheetWord::continued, {stem.name}));
         flow.skip(3);

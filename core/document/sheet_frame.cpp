@@ -42,8 +42,9 @@ void rule(Canvas& canvas, PointMm left, double length, int parts, const std::str
 
 } // namespace
 
-SheetFrame::SheetFrame(const SheetContext& context, SheetPage what, std::vector<SheetCaution> cautions)
-    : context_(context), what_(what), cautions_(std::move(cautions)) {}
+SheetFrame::SheetFrame(const SheetContext& context, SheetPage what, std::vector<SheetCaution> cautions,
+                       std::string remark)
+    : context_(context), what_(what), cautions_(std::move(cautions)), remark_(std::move(remark)) {}
 
 std::string SheetFrame::title() const {
     const std::string& title = context_.plan.about.title;
@@ -62,6 +63,8 @@ double SheetFrame::footHeight(double width) const {
     const double beside = width - ruleRoom;
     double height =
         canvas.paragraphHeight(beside, context_.words.word(SheetWord::ruleCheck), type::smallStrong) + 0.6;
+    if (!remark_.empty())
+        height += canvas.paragraphHeight(beside, remark_, type::small);
     for (const SheetCaution caution : cautions_)
         height += canvas.paragraphHeight(beside, context_.words.caution(caution), type::small);
     return std::max(rulesHeight, height) + 2;
@@ -103,6 +106,8 @@ Page SheetFrame::page(bool landscape, const std::string& name) const {
     y += canvas.paragraph({beside, y}, right - beside, context_.words.word(SheetWord::ruleCheck),
                           type::smallStrong) +
          0.6;
+    if (!remark_.empty())
+        y += canvas.paragraph({beside, y}, right - beside, remark_, type::small);
     for (const SheetCaution caution : cautions_)
         y += canvas.paragraph({beside, y}, right - beside, context_.words.caution(caution), type::small);
     return page;

@@ -12,7 +12,9 @@ namespace stemwright {
 /// that belong to the page. Gives the room that is left between.
 class SheetFrame {
 public:
-    SheetFrame(const SheetContext& context, SheetPage what, std::vector<SheetCaution> cautions);
+    /// `remark` stands once on every page, before its cautions; none where it is empty.
+    SheetFrame(const SheetContext& context, SheetPage what, std::vector<SheetCaution> cautions,
+               std::string remark = {});
 
     /// The room between header and footer of such a page. The same for every page of this frame.
     BoxMm room(bool landscape) const;
@@ -27,6 +29,7 @@ private:
     const SheetContext& context_;
     SheetPage what_;
     std::vector<SheetCaution> cautions_;
+    std::string remark_;
 };
 
 /// Writes "page 3 of 12" where each page's header has its place for it.

@@ -117,7 +117,8 @@ std::vector<Filling> fill(const std::vector<MatBlock>& blocks, const BoxMm& upri
 
 std::vector<Page> matPages(const SheetContext& context) {
     const SheetFrame frame(context, SheetPage::mats,
-                           {SheetCaution::cutWire, SheetCaution::sharpEnds, SheetCaution::smallParts});
+                           {SheetCaution::cutWire, SheetCaution::sharpEnds, SheetCaution::smallParts},
+                           context.ownMeasure());
     const BoxMm upright = frame.room(false), lying = frame.room(true);
     std::vector<MatBlock> blocks;
     for (const std::size_t stem : context.stems())

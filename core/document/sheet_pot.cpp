@@ -69,18 +69,20 @@ private:
         BoxMm window;
         PointMm middle;
         std::vector<BoxMm> taken{}; ///< where nothing more may be written
+        std::vector<BoxMm>
+            lines{}; ///< the rim and the middle's mark: nothing is written across them where it can be helped
     };
 
     Held held(bool landscape) const;
     int number(int column, int row) const { return row * held_.across.count + column + 1; }
     void words(Canvas& canvas, int sheet) const;
-    void outline(Canvas& canvas, const Sheet& sheet) const;
+    void outline(Canvas& canvas, Sheet& sheet) const;
     void sides(Canvas& canvas, Sheet& sheet) const;
     void marks(Canvas& canvas, Sheet& sheet, std::vector<StemId>& shown) const;
     void name(Canvas& canvas, Sheet& sheet, std::size_t stem, PointMm at, double half) const;
     void joins(Canvas& canvas, Sheet& sheet) const;
     void join(Canvas& canvas, Sheet& sheet, bool upright, double at, int other, int letter) const;
-    bool put(Canvas& canvas, Sheet& sheet, TextMark mark) const;
+    bool put(Canvas& canvas, Sheet& sheet, TextMark mark, bool acrossLines = true) const;
 
     std::string says(SheetWord word, const std::vector<std::string>& values = {}) const {
         return context_.words.word(word, values);
@@ -186,11 +188,13 @@ void PotTemplate::words(Canvas& canvas, int sheet) const {
         canvas.paragraph({room.x, y}, room.width, held_.note, type::small, Align::left, Ink::accent);
 }
 
-void PotTemplate::outline(Canvas& canvas, const Sheet& sheet) const {
+void PotTemplate::outline(Canvas& canvas, Sheet& sheet) const {
     const PointMm middle = sheet.middle;
     const auto stroke = [&](PointMm a, PointMm b, double thick, Ink ink) {
-        if (clipped(a, b, sheet.window))
-            canvas.line(a, b, thick, ink);
+        if (!clipped(a, b, sheet.window))
+            return;
+        canvas.line(a, b, thick, ink);
+        sheet.lines.push_back(boxOf(LineMark{a, b, thick, ink, false}, context_.plan));
     };
     const double part = breadthPart(pot_);
     const std::vector<PointMm> outline =
@@ -206,10 +210,13 @@ void PotTemplate::outline(Canvas& canvas, const Sheet& sheet) const {
     stroke({middle.x, middle.y - 3}, {middle.x, middle.y + 3}, 0.15, Ink::quiet);
 }
 
-bool PotTemplate::put(Canvas& canvas, Sheet& sheet, TextMark mark) const {
+bool PotTemplate::put(Canvas& canvas, Sheet& sheet, TextMark mark, bool acrossLines) const {
     const BoxMm box = boxOf(mark, context_.plan);
-    if (!sheet.window.contains(box) || std::any_of(sheet.taken.begin(), sheet.taken.end(),
-                                                   [&](const BoxMm& other) { return other.overlaps(box); }))
+    const auto free = [&](const std::vector<BoxMm>& others) {
+        return std::none_of(others.begin(), others.end(),
+                            [&](const BoxMm& other) { return other.overlaps(box); });
+    };
+    if (!sheet.window.contains(box) || !free(sheet.taken) || !(acrossLines || free(sheet.lines)))
         return false;
     sheet.taken.push_back(box);
     canvas.add(std::move(mark));
@@ -265,19 +272,22 @@ void PotTemplate::marks(Canvas& canvas, Sheet& sheet, std::vector<StemId>& shown
 }
 
 void PotTemplate::name(Canvas& canvas, Sheet& sheet, std::size_t stem, PointMm at, double half) const {
-    // The name beside the mark where it is free, the number where only that fits.
-    for (const std::string& said : {context_.plan.stems[stem].name, std::to_string(stem + 1)})
-        for (const double y : {at.y - half - 0.4, at.y + half + 2.2})
-            for (const double side : {1.0, -1.0})
-                if (put(canvas, sheet,
-                        {{at.x + side * (half + 1.8), y},
-                         side > 0 ? Align::left : Align::right,
-                         said,
-                         type::small,
-                         Ink::black,
-                         canvas.width(said, type::small),
-                         0}))
-                    return;
+    // The name beside the mark where it is free, the number where only that fits; across a line rather than not
+    // at all.
+    for (const bool across : {false, true})
+        for (const std::string& said : {context_.plan.stems[stem].name, std::to_string(stem + 1)})
+            for (const double y : {at.y - half - 0.4, at.y + half + 2.2})
+                for (const double side : {1.0, -1.0})
+                    if (put(canvas, sheet,
+                            {{at.x + side * (half + 1.8), y},
+                             side > 0 ? Align::left : Align::right,
+                             said,
+                             type::small,
+                             Ink::black,
+                             canvas.width(said, type::small),
+                             0},
+                            across))
+                        return;
 }
 
 void PotTemplate::joins(Canvas& canvas, Sheet& sheet) const {
@@ -314,22 +324,24 @@ void PotTemplate::join(Canvas& canvas, Sheet& sheet, bool upright, double at, in
         sheet.taken.push_back({at, top, 0.1, bottom - top});
         const bool end = at > window.x + window.width / 2;
         mark.align = end ? Align::right : Align::left;
-        for (double part = 0; part < 0.98; part += 0.07) {
-            mark.at = {at + (end ? -off : off), top + (bottom - top) * along(part)};
-            if (put(canvas, sheet, mark))
-                return;
-        }
+        for (const bool across : {false, true})
+            for (double part = 0; part < 0.98; part += 0.07) {
+                mark.at = {at + (end ? -off : off), top + (bottom - top) * along(part)};
+                if (put(canvas, sheet, mark, across))
+                    return;
+            }
     } else {
         const double left = std::max(window.x, sheet.middle.x - wholeX_ / 2),
                      right = std::min(window.right(), sheet.middle.x + wholeX_ / 2);
         canvas.line({left, at}, {right, at}, 0.2, Ink::accent, true);
         sheet.taken.push_back({left, at, right - left, 0.1});
         const bool lower = at > window.y + window.height / 2;
-        for (double part = 0; part < 0.98; part += 0.07) {
-            mark.at = {left + (right - left) * along(part), at + (lower ? -off : off + ascent(mark.style))};
-            if (put(canvas, sheet, mark))
-                return;
-        }
+        for (const bool across : {false, true})
+            for (double part = 0; part < 0.98; part += 0.07) {
+                mark.at = {left + (right - left) * along(part), at + (lower ? -off : off + ascent(mark.style))};
+                if (put(canvas, sheet, mark, across))
+                    return;
+            }
     }
 }
 

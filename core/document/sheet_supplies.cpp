@@ -81,6 +81,8 @@ void wires(SheetFlow& flow, const SheetContext& context, const Supplies& all) {
            words.word(SheetWord::columnMass), words.word(SheetWord::columnPacks),
            words.word(SheetWord::columnCost)},
           rows, 1);
+    if (const std::string own = context.ownMeasure(); !own.empty())
+        flow.paragraph(own, type::text);
 }
 
 void pot(SheetFlow& flow, const SheetContext& context, const Supplies& all) {

@@ -12,6 +12,7 @@
 
 #include <QRegularExpression>
 
+#include <map>
 #include <set>
 
 namespace stemwright {
@@ -79,6 +80,24 @@ TEST(SheetWords, ALeafAloneIsSaidOnce) {
             EXPECT_FALSE(text(mark.text).contains(twice)) << mark.text;
         }
     EXPECT_GE(tiers, static_cast<int>(plan.stems[0].tiers.size()));
+}
+
+TEST(SheetWords, HerOwnMeasureIsSaidOnceAPageAtMost) {
+    Plan plan = test::smallBoard();
+    ASSERT_FALSE(plan.binding.wraps.empty());
+    std::map<SheetPage, int> said;
+    for (const bool measured : {false, true}) {
+        plan.binding.wraps[0].overlapMeasured = measured;
+        for (const Page& page : pagesOf(plan, figures(plan), {})) {
+            int here = 0;
+            for (const TextMark& mark : marksOf<TextMark>(page))
+                here += text(mark.text).contains(QLatin1String("own measure"));
+            EXPECT_LE(here, measured ? 1 : 0) << page.title;
+            said[page.what] += here;
+        }
+    }
+    for (const SheetPage page : {SheetPage::glance, SheetPage::mats, SheetPage::cards, SheetPage::supplies})
+        EXPECT_GE(said[page], 1) << "it is said where lengths of binding stand";
 }
 
 TEST(SheetWords, TheGlanceIsOnePageWithNamesOfMixesWhole) {

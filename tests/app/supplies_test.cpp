@@ -2,10 +2,14 @@
 
 #include "app/ask.h"
 #include "app/command_line.h"
+#include "app/figures_text.h"
 #include "app/file_store.h"
 #include "app/panels/supplies_panel.h"
 #include "app/session.h"
+#include "app/sheet_words.h"
 #include "app/supplies_csv.h"
+#include "app/wording.h"
+#include "core/document/examples.h"
 #include "tests/support/boards.h"
 
 #include <QFile>
@@ -154,6 +158,34 @@ TEST(SupplyLines, ListEachCutAndWhetherThePlanIsProved) {
     EXPECT_TRUE(cut);
     EXPECT_TRUE(proved);
     EXPECT_TRUE(explained);
+}
+
+TEST(SupplyLines, KeepWithinATerminalAndNamesWhole) {
+    int listed = 0;
+    for (const ExampleInfo& info : examples()) {
+        const Plan plan = example(info.key);
+        const QString said = suppliesText(plan, supplies(plan, figures(plan)));
+        for (const QString& line : said.split(QLatin1Char('\n')))
+            EXPECT_LE(line.size(), 80) << info.key << ": " << line.toStdString();
+        for (const SupplyLine& line : supplyLines(plan, supplies(plan, figures(plan)))) {
+            if (!line.part || line.what.size() < 80 || line.amount.isEmpty())
+                continue;
+            ++listed;
+            // Folded, every stem is there on one line.
+            for (const QString& name : line.what.section(QLatin1String(": "), 1).split(QLatin1String(", ")))
+                EXPECT_TRUE(said.contains(name)) << info.key << ": " << name.toStdString();
+        }
+    }
+    EXPECT_GT(listed, 0) << "a list that is longer than a line";
+}
+
+TEST(SupplyLines, TimeThatIsNotKnownIsSaidInTheSameWordsOnPaperAndInTheTable) {
+    const Plan plan = example("hedge");
+    const Supplies needs = supplies(plan, figures(plan));
+    ASSERT_TRUE(needs.minutesPartly);
+    EXPECT_NE(suppliesCsv(plan, needs).find(partlyKnownTimeText().toStdString()), std::string::npos);
+    EXPECT_EQ(TranslatedWords(plan.units).word(SheetWord::hoursPartly, {}),
+              partlyKnownTimeText().toStdString());
 }
 
 TEST(SupplyLines, SayHowFarFromProvedAPlanIs) {

@@ -57,13 +57,11 @@ TEST_F(SheetsPlaceTest, ShowsThePagesAsThePainterMakesThem) {
     ASSERT_GT(pages(), 2u);
     const SheetSet& set = *preview()->sheets();
     const QImage window = preview()->viewport()->grab().toImage();
-    // The first page lies in the middle with some room above, as large as the widest of the pages allows; its
-    // picture is the painter's, to the pixel.
+    // The first page lies in the middle with some room above, as large as its width allows; its picture is the
+    // painter's, to the pixel.
     constexpr int around = 20;
-    double widest = 0;
-    for (const Page& page : set.pages)
-        widest = std::max(widest, page.width);
-    const QImage paper = pagePicture(set.pages[0], set.plan, (window.width() - 2.0 * around) / widest, false);
+    const QImage paper =
+        pagePicture(set.pages[0], set.plan, (window.width() - 2.0 * around) / set.pages[0].width, false);
     const int left = (window.width() - paper.width()) / 2;
     int same = 0, all = 0;
     for (int y = 60; y < 500; y += 3)
@@ -166,6 +164,29 @@ TEST_F(SheetsPlaceTest, SaysThatThePagesAreBeingMadeUntilTheyAre) {
     EXPECT_GT(written, 50);
     EXPECT_TRUE(becomes([&] { return !seen->making(); }));
     EXPECT_TRUE(count->text() != SheetsPreview::makingWords()) << count->text().toStdString();
+}
+
+TEST(SheetsPreview, EachPageFitsByItsOwnWidth) {
+    auto set = std::make_shared<SheetSet>();
+    set->plan = test::smallBoard();
+    Page lying;
+    lying.landscape = true;
+    std::swap(lying.width, lying.height);
+    set->pages = {Page{}, lying, Page{}, Page{}};
+    SheetsPreview seen;
+    seen.resize(640, 400);
+    seen.show(set);
+    seen.QWidget::show();
+    ASSERT_TRUE(QTest::qWaitForWindowExposed(&seen));
+    const double wide = seen.viewport()->width() - 40;
+    constexpr int between = 20;
+    seen.goTo(1);
+    EXPECT_EQ(seen.verticalScrollBar()->value(), qRound(297 * wide / 210) + between);
+    EXPECT_TRUE(QTest::qWaitFor([&] { return seen.ready(0) && seen.ready(1); }, 20'000));
+    seen.goTo(2);
+    EXPECT_EQ(seen.verticalScrollBar()->value(),
+              qRound(297 * wide / 210) + qRound(210 * wide / 297) + 2 * between);
+    EXPECT_EQ(seen.horizontalScrollBar()->maximum(), 0);
 }
 
 TEST_F(SheetsPlaceTest, ScrollsAndZoomsByKeys) {

@@ -1,5 +1,6 @@
 #include "core/document/sheet.h"
 
+#include "core/document/examples.h"
 #include "core/figures/figures.h"
 #include "tests/support/boards.h"
 #include "tests/support/sheets.h"
@@ -81,6 +82,34 @@ TEST(PotSheet, AWideTroughLiesOnPaperHeldAcross) {
     const std::vector<Page> pages = pagesOf(plan, options);
     ASSERT_EQ(pages.size(), 1u);
     EXPECT_TRUE(pages[0].landscape);
+}
+
+TEST(PotSheet, NoLineRunsThroughANameWhereThereIsRoom) {
+    for (const ExampleInfo& info : examples()) {
+        const Plan plan = example(info.key);
+        for (const Paper paper : {Paper::a4, Paper::a3, Paper::letter}) {
+            SheetOptions options;
+            options.only = {SheetPage::pot};
+            options.paper = paper;
+            for (const Page& page : pagesOf(plan, options)) {
+                // By their widths: the rim, and the mark of the middle.
+                std::set<std::string> names;
+                for (const Stem& stem : plan.stems)
+                    names.insert(stem.name);
+                int seen = 0;
+                for (const TextMark& text : marksOf<TextMark>(page)) {
+                    if (!names.contains(text.text))
+                        continue;
+                    ++seen;
+                    for (const LineMark& line : marksOf<LineMark>(page))
+                        EXPECT_FALSE((line.width == 0.35 || line.width == 0.15) &&
+                                     boxOf(line, plan).overlaps(boxOf(text, plan)))
+                            << info.key << ": " << text.text;
+                }
+                EXPECT_GT(seen, 0) << info.key;
+            }
+        }
+    }
 }
 
 TEST(PotSheet, ThePotsOutlineIsThatOfItsOpening) {

@@ -1,5 +1,6 @@
 #include "core/document/sheet.h"
 
+#include "core/document/bench.h"
 #include "core/document/sheet_frame.h"
 #include "core/figures/binding_steps.h"
 #include "tests/support/boards.h"
@@ -227,6 +228,40 @@ TEST(Sheet, CardsHaveABoxToTickForEachStep) {
         steps += bindingSteps(plan, stem).size();
     EXPECT_GT(steps, 10u);
     EXPECT_EQ(boxes, steps);
+}
+
+TEST(Sheet, WhatIsDoneIsTickedOnTheCards) {
+    Plan plan = test::smallBoard();
+    SheetOptions options;
+    options.only = {SheetPage::cards};
+    // Strokes of a tick are the only open shapes on a card.
+    const auto ticks = [&] {
+        std::size_t found = 0;
+        for (const Page& page : pagesOf(plan, options))
+            for (const ShapeMark& shape : marksOf<ShapeMark>(page))
+                found += !shape.closed;
+        return found;
+    };
+    EXPECT_EQ(ticks(), 0u);
+    const StemId stem = plan.stems[0].id;
+    const std::size_t steps = bindingSteps(plan, plan.stems[0]).size();
+    std::size_t done = 0;
+    while (const auto step = stepDone(plan, stem)) {
+        ASSERT_TRUE(apply(plan, *step));
+        EXPECT_EQ(ticks(), ++done);
+    }
+    EXPECT_EQ(done, steps);
+    // A tier that is bound while the one above it is not has its tick, and nothing after it.
+    Plan other = test::smallBoard();
+    other.stems[0].tiers[1].progress.bound = true;
+    std::swap(plan, other);
+    std::size_t before = 0;
+    for (const BindingStep& step : bindingSteps(plan, plan.stems[0])) {
+        if (step.code == BindingStepCode::tier)
+            break;
+        ++before;
+    }
+    EXPECT_EQ(ticks(), before + 1);
 }
 
 TEST(Sheet, CardsStandBesideEachOtherOnLargePaper) {
