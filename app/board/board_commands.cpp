@@ -271,8 +271,8 @@ void BoardCommands::refresh() {
     enable(tiers, {"boardPickUpTier", "boardTurnTier", "boardRemoveTier"});
     enable(stem != nullptr,
            {"boardOpenTier", "boardOpenTierBelow", "boardSelectStem", "boardCopyStem", "boardRemoveStem",
-            "boardStemLeft", "boardStemRight", "boardLockStem", "boardDecussate",
-            "boardOnePlane", "boardAlternate", "boardWhorled", "boardSpiral"});
+            "boardStemLeft", "boardStemRight", "boardLockStem", "boardDecussate", "boardOnePlane",
+            "boardAlternate", "boardWhorled", "boardSpiral"});
     // Without a stem it says what is missing.
     enable(!plan.stems.empty(), {"boardStemSettings"});
     action("boardPin")->setChecked(!slots.empty() && std::all_of(slots.begin(), slots.end(), [&](SlotRef at) {
