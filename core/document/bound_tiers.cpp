@@ -1,6 +1,7 @@
 #include "core/document/bound_tiers.h"
 
 #include "core/document/bench.h"
+#include "core/figures/binding_steps.h"
 #include "core/figures/height.h"
 
 #include <algorithm>
@@ -46,10 +47,7 @@ std::vector<BoundTier> boundTouched(const Plan& before, const Plan& after) {
 
 std::vector<BoundTier> boundTouched(const Plan& plan, const Edit& edit) {
     // Asked on every move of a drag: most plans have nothing bound, and need no copy.
-    const bool anyBound = std::any_of(plan.stems.begin(), plan.stems.end(), [](const Stem& stem) {
-        return std::any_of(stem.tiers.begin(), stem.tiers.end(),
-                           [](const Tier& tier) { return tier.progress.bound; });
-    });
+    const bool anyBound = std::any_of(plan.stems.begin(), plan.stems.end(), isBegun);
     Plan after;
     if (!anyBound || std::holds_alternative<MarkTier>(edit.what) || !apply(after = plan, edit))
         return {};

@@ -19,11 +19,6 @@ std::vector<Stretch> stretchesOf(const Plan& plan, const Stem& stem) {
     return out;
 }
 
-/// The steps before the first tier stand as done once any tier is bound.
-bool begun(const Stem& stem) {
-    return std::any_of(stem.tiers.begin(), stem.tiers.end(), [](const Tier& t) { return t.progress.bound; });
-}
-
 } // namespace
 
 std::vector<BindingStep> bindingSteps(const Plan& plan, const Stem& stem) {
@@ -87,13 +82,17 @@ std::vector<BindingStep> bindingSteps(const Plan& plan, const Stem& stem) {
     return steps;
 }
 
+bool isBegun(const Stem& stem) {
+    return std::any_of(stem.tiers.begin(), stem.tiers.end(), [](const Tier& t) { return t.progress.bound; });
+}
+
 bool isStillToCut(const Stem& stem) {
     const bool hasSteps = !stem.tiers.empty() || stem.core;
-    return hasSteps && stem.bench.steps == 0 && !begun(stem);
+    return hasSteps && stem.bench.steps == 0 && !isBegun(stem);
 }
 
 std::size_t stepNow(const Stem& stem, const std::vector<BindingStep>& steps) {
-    const bool firstAreDone = begun(stem);
+    const bool firstAreDone = isBegun(stem);
     int others = 0;
     bool tiersBegin = false;
     for (std::size_t i = 0; i < steps.size(); ++i) {

@@ -34,6 +34,9 @@ struct BindingStep {
 /// without leaves wires takes no wrap and has steps for its tiers alone; one without tiers and core has none.
 std::vector<BindingStep> bindingSteps(const Plan& plan, const Stem& stem);
 
+/// Whether any tier of the stem is bound: the steps before the first tier stand as done then.
+bool isBegun(const Stem& stem);
+
 /// Whether what is bound around a stem and what stiffens it is still on its spool: every wrap, the core and the
 /// stake are cut in the first step (BindingStepCode::cut), whatever is done with them later. False for a stem
 /// that has no steps.

@@ -1,5 +1,6 @@
 // Remedies that turn tiers, open or close places and change a stem's tail.
 #include "core/figures/arrangement.h"
+#include "core/figures/binding_steps.h"
 #include "core/figures/findings.h"
 #include "core/figures/height.h"
 #include "core/figures/remedies.h"
@@ -111,7 +112,7 @@ std::vector<Edit> closeEmptySlots(const Stem& stem, int tier) {
 /// Not where a tier is bound already: the core goes in first.
 std::vector<Edit> addCore(const Remedying& about, std::size_t place) {
     const Stem& stem = about.plan.stems[place];
-    if (std::any_of(stem.tiers.begin(), stem.tiers.end(), [](const Tier& tier) { return tier.progress.bound; }))
+    if (isBegun(stem))
         return {};
     StemForm form = stem;
     form.core = smallestCore(stem, about.plan, about.tables, about.figures.stems[place].wraps);
