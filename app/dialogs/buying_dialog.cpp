@@ -31,6 +31,11 @@ QLabel* heading(const QString& words, QWidget* parent) {
     return label;
 }
 
+/// The length of wire in one, where it is known.
+std::optional<Length> lengthOn(const Pack& pack) {
+    return pack.amount > 0 ? std::optional(millimetres(pack.amount)) : std::nullopt;
+}
+
 /// How one of a layer is sold.
 QString soldAs(WrapWith with) {
     switch (with) {
@@ -112,11 +117,8 @@ BuyingDialog::BuyingDialog(const Plan& plan, QWidget* parent)
     const QString loose = tr("sold loose");
     beads_ = addMass(packs_, tr("a pack of beads of one colour"), QStringLiteral("buyingBeads"), buying.beads,
                      loose);
-    const auto length = [](const Pack& pack) {
-        return pack.amount > 0 ? std::optional(millimetres(pack.amount)) : std::nullopt;
-    };
-    leafWire_ = addLength(tr("a spool of leaf wire"), QStringLiteral("buyingLeafWire"), length(buying.leafWire),
-                          buying.leafWire.price, tr("length not known"));
+    leafWire_ = addLength(tr("a spool of leaf wire"), QStringLiteral("buyingLeafWire"),
+                          lengthOn(buying.leafWire), buying.leafWire.price, tr("length not known"));
     addLeafWires();
     for (std::size_t i = 0; i < plan.binding.wraps.size(); ++i)
         wraps_.push_back(addLength(soldAs(plan.binding.wraps[i].with), QStringLiteral("buyingWrap%1").arg(i),
@@ -226,10 +228,9 @@ void BuyingDialog::addLeafWires() {
                      [](const LeafWirePack& a, const LeafWirePack& b) { return a.wire < b.wire; });
     for (const LeafWirePack& each : wires) {
         const QString name = QStringLiteral("buyingLeafWire%1").arg(leafWires_.size());
-        leafWires_.emplace_back(
-            each, addLength(tr("a spool of leaf wire %1").arg(wireText(each.wire, {})), name,
-                            each.sold.amount > 0 ? std::optional(millimetres(each.sold.amount)) : std::nullopt,
-                            each.sold.price, tr("as all leaf wire")));
+        leafWires_.emplace_back(each,
+                                addLength(tr("a spool of leaf wire %1").arg(wireText(each.wire, {})), name,
+                                          lengthOn(each.sold), each.sold.price, tr("as all leaf wire")));
     }
 }
 
@@ -249,6 +250,15 @@ Pack BuyingDialog::massPack(const PackRow& row, const Pack& before) const {
     return pack;
 }
 
+Pack BuyingDialog::lengthPack(const PackRow& row, const Pack& before) const {
+    Pack pack = before;
+    const auto length = row.length->value();
+    if (!length || inMillimetres(*length) != before.amount)
+        pack.amount = length ? inMillimetres(*length) : 0;
+    pack.price = priceOf(row.price);
+    return pack;
+}
+
 Buying BuyingDialog::buying() const {
     Buying buying = plan_.buying;
     if (const auto spare = spare_->value(); spare && *spare != 100 * plan_.buying.spare)
@@ -256,17 +266,11 @@ Buying BuyingDialog::buying() const {
     buying.beads = massPack(beads_, buying.beads);
     buying.clay = massPack(clay_, buying.clay);
     buying.cover = massPack(cover_, buying.cover);
-    const auto wire = leafWire_.length->value();
-    if (!wire || inMillimetres(*wire) != buying.leafWire.amount)
-        buying.leafWire.amount = wire ? inMillimetres(*wire) : 0;
-    buying.leafWire.price = priceOf(leafWire_.price);
+    buying.leafWire = lengthPack(leafWire_, buying.leafWire);
     buying.leafWires.clear();
     for (const auto& [before, row] : leafWires_) {
         LeafWirePack now = before;
-        const auto length = row.length->value();
-        if (!length || inMillimetres(*length) != before.sold.amount)
-            now.sold.amount = length ? inMillimetres(*length) : 0;
-        now.sold.price = priceOf(row.price);
+        now.sold = lengthPack(row, before.sold);
         // A line that says nothing is kept only where it stood so in the plan.
         const auto& stood = plan_.buying.leafWires;
         if (now.sold.amount > 0 || now.sold.price > 0 ||

@@ -58,6 +58,7 @@ private:
     void removeBar(const QPushButton* button);
     void nameBars();
     Pack massPack(const PackRow& row, const Pack& before) const;
+    Pack lengthPack(const PackRow& row, const Pack& before) const;
     double priceOf(const NumberField* field) const;
     Buying buying() const;
     Binding binding() const;
