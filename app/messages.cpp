@@ -141,13 +141,11 @@ QString bare(const Problem& problem) {
         return tr("No heights fit all these ranges and numbers of leaves at once.");
     case ProblemCode::mixedTiers:
         return tr("%1 has %2 leaves in a tier and %3 has %4: heights are shared out only among stems that have "
-                  "as "
-                  "many. Pin the stems that shall stay as they are.")
+                  "as many. Pin the stems that shall stay as they are.")
             .arg(v(0), v(1), v(2), v(3));
     case ProblemCode::beyondExact:
         return v(3).isEmpty() ? tr("%1 leaves of %2 are more than can be shared out exactly; on stems like "
-                                   "these it is about "
-                                   "%3 at most.")
+                                   "these it is about %3 at most.")
                                     .arg(v(0), v(1), v(2))
                               : tr("%1 leaves of %2 are more than can be shared out exactly in matched pairs; "
                                    "on stems like "
@@ -312,8 +310,7 @@ FindingWords words(const Plan& plan, const Finding& finding) {
         return v(0).toDouble() <= 0
                    ? FindingWords{tr("The plant falls by itself"),
                                   tr("Its weight is not over its foot. %1 in the middle of the pot's floor "
-                                     "would "
-                                     "mend it, or stems nearer the middle or more upright.")
+                                     "would mend it, or stems nearer the middle or more upright.")
                                       .arg(weight),
                                   {}}
                    : FindingWords{

@@ -235,7 +235,9 @@ void OfferPanel::fillStemChanges(const BeforeAfter& plans) {
 void OfferPanel::fillPlaces(const BeforeAfter& plans) {
     const Units& units = plans.before.units;
     const bool inch = units.length == LengthUnit::inch;
-    const auto number = [&](double mm) { return QLocale().toString(inch ? mm / 25.4 : mm, 'f', inch ? 1 : 0); };
+    const auto number = [&](double mm) {
+        return QLocale().toString(inch ? mm / millimetresPerInch : mm, 'f', inch ? 1 : 0);
+    };
     const auto said = [&](const PlaceMm& at) {
         return tr("%1, %2", "where a stem stands: right or left, back or front")
             .arg((at.x < 0 ? tr("left %1") : tr("right %1")).arg(number(std::abs(at.x))),
